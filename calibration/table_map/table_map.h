@@ -30,15 +30,16 @@ struct ErrorGrid {
   Eigen::Vector2d first = Eigen::Vector2d::Zero();  ///< mat point of the first node, mm
   double step = 1.0;                                ///< spacing of nodes, mm
   int columns = 0, rows = 0;                        ///< nodes along x, along y
-  std::vector<double> mm95;  ///< row by row from `first`: radius that holds the true point 95 times in 100, mm
+  std::vector<double>
+      mm95;  ///< row by row from `first`: radius that holds the true point 95 times in 100, mm
 };
 
 /// What fixes the millimetre: how well the map's scale is known, and by what.
 struct ScaleBasis {
-  std::string source = "page";   ///< "page", "rulers", "span" or "rulers and span"
-  double across = 1.0;           ///< printed size over nominal along the sheets' long side
-  double down = 1.0;             ///< the same along the short side
-  double relative_sigma = 0.0;   ///< one standard deviation of the map's scale
+  std::string source = "page";  ///< "page", "rulers", "span" or "rulers and span"
+  double across = 1.0;          ///< printed size over nominal along the sheets' long side
+  double down = 1.0;            ///< the same along the short side
+  double relative_sigma = 0.0;  ///< one standard deviation of the map's scale
 };
 
 class TableMap {
@@ -49,8 +50,9 @@ class TableMap {
   std::vector<Eigen::Vector2d> lit_area;  ///< outline of the picture on the mat, mm, counter-clockwise
   ErrorGrid error;
   ScaleBasis scale;
-  double lamp_sigma = 0.0;  ///< standard deviation of the lens's place over its distance, used for cloth height
-  std::string made_at;      ///< ISO 8601 date and time of the calibration, UTC
+  double lamp_sigma =
+      0.0;              ///< standard deviation of the lens's place over its distance, used for cloth height
+  std::string made_at;  ///< ISO 8601 date and time of the calibration, UTC
 
   /// Projector pixel that lights the point `mat` (mm) at `height` mm above the mat.
   /// Throws Refusal for a point the lens cannot reach (behind it, beyond its valid radius).
