@@ -41,8 +41,6 @@ struct SheetLayout {
   int marker_count() const;
   /// The corners of a marker as printed, clockwise from its upper left. `slot` from 0.
   std::array<Eigen::Vector2d, 4> marker_corners(int slot) const;
-  /// The inner corners (indices) that touch the square which carries marker `slot`.
-  std::vector<int> corners_around(int slot) const;
 };
 
 SheetLayout sheet_layout(Paper paper);

@@ -54,18 +54,18 @@ class TableMap {
       0.0;              ///< standard deviation of the lens's place over its distance, used for cloth height
   std::string made_at;  ///< ISO 8601 date and time of the calibration, UTC
 
-  /// Projector pixel that lights the point `mat` (mm) at `height` mm above the mat.
+  /// Projector pixel that lights the point `mat` (mm) on cloth `cloth` mm thick.
   /// Throws Refusal for a point the lens cannot reach (behind it, beyond its valid radius).
-  Eigen::Vector2d projector_from_mat(const Eigen::Vector2d& mat, double height = 0.0) const;
+  Eigen::Vector2d projector_from_mat(const Eigen::Vector2d& mat, double cloth = 0.0) const;
 
-  /// Point (mm) that `pixel` lights on a surface `height` mm above the mat.
+  /// Point (mm) that `pixel` lights on the upper face of cloth `cloth` mm thick.
   /// Throws Refusal where the ray misses the surface.
-  Eigen::Vector2d mat_from_projector(const Eigen::Vector2d& pixel, double height = 0.0) const;
+  Eigen::Vector2d mat_from_projector(const Eigen::Vector2d& pixel, double cloth = 0.0) const;
 
   /// Stated error at `mat`: the 95 % radius in mm, by linear interpolation in the
-  /// grid and held constant beyond its edge. Cloth of `height` mm adds what the
+  /// grid and held constant beyond its edge. Cloth of `cloth` mm adds what the
   /// uncertain place of the lens makes of it.
-  double error_at(const Eigen::Vector2d& mat, double height = 0.0) const;
+  double error_at(const Eigen::Vector2d& mat, double cloth = 0.0) const;
 
   /// The place of the projector's lens in the mat frame, mm.
   Eigen::Vector3d lamp() const;

@@ -20,7 +20,8 @@ struct TargetLayout {
   int columns = 0, rows = 0;  ///< squares
   int square = 0;             ///< side of a square, pixels
   int left = 0, top = 0;      ///< picture's pixels left of and above the first square
-  double marker = 0.0;        ///< side of a marker over the side of its square
+  int marker = 0;             ///< side of a marker, pixels
+  int inset = 0;              ///< from a square's edge to its marker, pixels
 
   /// Inner corners, row by row: (columns - 1) × (rows - 1).
   int corner_count() const { return (columns - 1) * (rows - 1); }
@@ -29,12 +30,11 @@ struct TargetLayout {
   /// Number of markers, and the four corners of one, clockwise from its upper left.
   int marker_count() const;
   std::array<Eigen::Vector2d, 4> marker_corners(int id) const;
-  /// The inner corners (indices) that touch the square which carries marker `id`.
-  std::vector<int> corners_around(int id) const;
 };
 
 /// The layout for a projector of `width` × `height` pixels.
-/// Throws Refusal below 480 × 320 or beyond 8192 on a side, or when more than twice as wide as high.
+/// Throws Refusal below 480 × 320 or beyond 8192 on a side, or when it is upright or more than 2.2 times as
+/// wide as high.
 TargetLayout target_layout(int width, int height);
 
 /// The target, 8-bit grey, `height` rows × `width` columns. Throws as `target_layout`.
