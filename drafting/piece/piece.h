@@ -34,9 +34,9 @@ struct Edge {
 
 /// A notch: a mark on the cut line where two seams must meet.
 struct Notch {
-  std::string name;                  ///< for example "armhole"
-  Point seam = Point::Zero();        ///< its place on the seam line
-  Point cut = Point::Zero();         ///< the same on the cut line
+  std::string name;            ///< for example "armhole"
+  Point seam = Point::Zero();  ///< its place on the seam line
+  Point cut = Point::Zero();   ///< the same on the cut line
 };
 
 /// A straight line with two ends: a grainline, a fold, a slash line.
@@ -47,14 +47,14 @@ struct Segment {
 
 /// How a cowl front was opened.
 struct CowlRecord {
-  double drape = 0.0;                      ///< asked for, shoulder seam to shoulder seam, mm
-  std::vector<double> hinge_angles;        ///< opening at each hinge from the top down, radians
-  double swing = 0.0;                      ///< turn of the whole front about its centre-front point, radians
-  std::vector<Segment> slash_lines;        ///< on the lowered base, from the centre front to the hinge
+  double drape = 0.0;                ///< asked for, shoulder seam to shoulder seam, mm
+  std::vector<double> hinge_angles;  ///< opening at each hinge from the top down, radians
+  double swing = 0.0;                ///< turn of the whole front about its centre-front point, radians
+  std::vector<Segment> slash_lines;  ///< on the lowered base, from the centre front to the hinge
   struct Part {
-    Polyline before, after;                ///< outlines, the same points in the same order
+    Polyline before, after;  ///< outlines, the same points in the same order
   };
-  std::vector<Part> parts;                 ///< from the top down
+  std::vector<Part> parts;  ///< from the top down
 };
 
 struct Piece {
@@ -62,12 +62,22 @@ struct Piece {
   Polyline seam_line;
   Polyline cut_line;
   std::vector<Edge> edges;
-  std::map<std::string, Point> points;     ///< "neck-point", "shoulder-point", ...
+  std::map<std::string, Point> points;  ///< "neck-point", "shoulder-point", ...
   std::vector<Notch> notches;
   std::optional<Segment> grain;
-  std::optional<Segment> fold;             ///< the edge laid on the cloth's fold, when there is one
+  std::optional<Segment> fold;    ///< the edge laid on the cloth's fold, when there is one
+  std::optional<Segment> mirror;  ///< cut full: the line to mirror the half in, see `unfolded`
   std::optional<CowlRecord> cowl;
 };
+
+/// The edge of that role. Throws Refusal when the piece has none.
+const Edge& edge_of(const Piece& piece, const std::string& role);
+bool has_edge(const Piece& piece, const std::string& role);
+
+/// The whole piece as it lies flat: a piece with a `fold` or `mirror` line gets
+/// its mirrored half joined on, roles of mirrored edges unchanged, and neither
+/// line any more. A piece with neither comes back as it is.
+Piece unfolded(const Piece& piece);
 
 /// JSON text of the piece file: "format": "cowlcast piece", "schema": 1, "units": "mm".
 std::string piece_to_json(const Piece& piece);

@@ -1,0 +1,18 @@
+// A piece as a true-size SVG drawing.
+//
+//   std::string svg = piece_to_svg(front);
+//
+// Width and height in mm with a viewBox in mm, so that any viewer knows the
+// size. Cut line solid, seam line dashed, one path an edge with its role as id,
+// notches, grain, fold and labels. y points down as SVG has it.
+#pragma once
+
+#include <string>
+
+#include "drafting/piece/piece.h"
+
+namespace cowlcast::drafting {
+
+std::string piece_to_svg(const Piece& piece);
+
+}  // namespace cowlcast::drafting

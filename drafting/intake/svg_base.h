@@ -1,0 +1,24 @@
+// A base front (or back) from an SVG drawing in real size.
+//
+//   Piece base = base_front_from_svg(text_of_file);
+//
+// The drawing has one path an edge, its `id` the role: centre-front, neckline,
+// shoulder, armhole, side-seam, hem; any SVG path commands, transforms and
+// groups; and may have a circle with id "armhole-notch". The size is real:
+// width and height in mm, cm, in, pt, pc or px (96 to the inch), with a viewBox
+// when its units are others. The paths are seam lines, no allowance.
+//
+// Guarantees: a closed simple outline, counter-clockwise, y up, the centre front
+// on x = 0 from its hem at y = 0, ends that stood within 0.5 mm of each other
+// joined. Throws Refusal, naming edge, place and cure, for everything else.
+#pragma once
+
+#include <string>
+
+#include "drafting/piece/piece.h"
+
+namespace cowlcast::drafting {
+
+Piece base_front_from_svg(const std::string& svg_text);
+
+}  // namespace cowlcast::drafting
