@@ -1,0 +1,145 @@
+#include "calibration/solve/calibrate.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <ctime>
+#include <set>
+
+#include "calibration/detect/paper.h"
+#include "calibration/refusal.h"
+#include "calibration/solve/finish.h"
+#include "calibration/solve/fit.h"
+#include "calibration/solve/light.h"
+#include "calibration/solve/scene.h"
+#include "calibration/solve/start.h"
+#include "calibration/verdict/stated_error.h"
+#include "calibration/verdict/verdict.h"
+#include "calibration/words.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+constexpr double kRulerSigma = 0.1;   // mm: reading a steel rule against a printed tick
+constexpr double kTapeSigma = 0.5;    // mm: a tape between two crosses
+constexpr double kPageSigma = 0.006;  // of a printer nobody has measured: half a percent and a little
+
+ScaleReading scale_reading(const CalibrationRequest& request) {
+  ScaleReading reading;
+  reading.sigma_across = reading.sigma_down = kPageSigma;
+  if (!request.rulers) return reading;
+  reading.across = request.rulers->across / kRulerAcross;
+  reading.down = request.rulers->down / kRulerDown;
+  for (const double scale : {reading.across, reading.down})
+    if (!(scale > 0.8 && scale < 1.25))
+      throw Refusal(
+          "The rulers are given as " + fixed(request.rulers->across, 1) + " and " +
+          fixed(request.rulers->down, 1) +
+          " mm, but they are about 240 and 180 mm long. Measure both from end tick to end tick, the long "
+          "one first.");
+  reading.sigma_across = kRulerSigma / kRulerAcross;
+  reading.sigma_down = kRulerSigma / kRulerDown;
+  return reading;
+}
+
+void add_spans(Scene& scene, const CalibrationRequest& request) {
+  for (const Span& span : request.spans) {
+    SceneSpan out;
+    const auto index = [&](int number) {
+      for (size_t i = 0; i < scene.sheets.size(); ++i)
+        if (scene.sheets[i].number == number) return static_cast<int>(i);
+      throw Refusal("A tape was laid from sheet " + std::to_string(number) +
+                    ", but that sheet is not seen in the photographs. Check the number printed at its top.");
+    };
+    out.from = index(span.from);
+    out.to = index(span.to);
+    out.length = span.length;
+    out.sigma = kTapeSigma;
+    if (out.from == out.to || !(span.length > 0.0))
+      throw Refusal("A tape must join two different sheets and be longer than nothing. Give it as A,B,MM.");
+    scene.spans.push_back(out);
+  }
+}
+
+std::vector<PhotoSheets> look_for_sheets(const std::vector<Photograph>& photographs) {
+  std::vector<PhotoSheets> seen(photographs.size());
+  cv::parallel_for_({0, static_cast<int>(photographs.size())}, [&](const cv::Range& range) {
+    for (int n = range.start; n < range.end; ++n) {
+      const auto i = static_cast<size_t>(n);
+      const Photograph& photo = photographs[i];
+      seen[i] = {photo.name, Eigen::Vector2d(photo.grey.cols, photo.grey.rows), photo.focal,
+                 find_sheets(photo.grey)};
+    }
+  });
+  return seen;
+}
+
+std::string now_utc() {
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  char text[32];
+  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", std::gmtime(&now));
+  return text;
+}
+
+std::string source_of(const CalibrationRequest& request) {
+  if (request.rulers && !request.spans.empty()) return "rulers and span";
+  if (request.rulers) return "rulers";
+  return request.spans.empty() ? "page" : "span";
+}
+
+// The fit with everything, strays thrown out and the noise of each kind measured.
+FitNoise settle(Scene& scene) {
+  FitNoise noise;
+  for (int round = 0; round < 3; ++round) {
+    fit_scene(scene, {FitPart::everything, noise, true, round == 0 ? 40 : 12});
+    noise.paper = std::max(0.3, reject_stray_paper(scene));
+    noise.light = std::max(0.3, reject_stray_light(scene));
+  }
+  fit_scene(scene, {FitPart::everything, noise, false, 12});
+  return noise;
+}
+
+}  // namespace
+
+CalibrationReport calibrate(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+  const TargetLayout layout = target_layout(request.width, request.height);
+  const ScaleReading reading = scale_reading(request);
+  if (photographs.empty())
+    throw Refusal(
+        "There are no photographs. Take one to five of the table under the target and under plain light.");
+
+  std::vector<std::string> left_out;
+  Scene scene = start_scene(look_for_sheets(photographs), reading, left_out);
+  scene.projector_size = Eigen::Vector2d(request.width, request.height);
+  add_spans(scene, request);
+  std::vector<cv::Mat> pictures;
+  for (const ScenePhoto& photo : scene.photos)
+    for (const Photograph& photograph : photographs)
+      if (photograph.name == photo.name) {
+        pictures.push_back(photograph.grey);
+        break;
+      }
+
+  start_projector(scene, pictures, layout);
+  drop_crossed_paper(scene, layout);
+  find_light(scene, pictures, layout);
+  settle(scene);
+  find_light(scene, pictures, layout);  // again from where the lens now says the corners are
+  const FitNoise noise = settle(scene);
+
+  CalibrationReport report;
+  report.map = finish_map(scene);
+  report.map.made_at = now_utc();
+  report.map.scale.source = source_of(request);
+  const ErrorEstimate error = estimate_error(scene, noise, report.map);
+  report.map.error = error.grid;
+  report.map.scale.relative_sigma = error.scale_sigma;
+  report.map.lamp_sigma = error.lamp_sigma;
+  for (const std::string& name : left_out)
+    report.warnings.push_back("The photograph " + name +
+                              " was left out: it shows no sheet that the others show.");
+  judge(scene, layout, noise, error, report);
+  return report;
+}
+
+}  // namespace cowlcast::calibration

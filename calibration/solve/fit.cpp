@@ -1,0 +1,219 @@
+#include "calibration/solve/fit.h"
+
+#include <ceres/ceres.h>
+
+#include <Eigen/SparseCholesky>
+#include <Eigen/SparseCore>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <memory>
+
+#include "calibration/solve/residuals.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+using namespace residuals;
+
+constexpr double kRobustReach = 3.0;   // in units of the noise
+constexpr double kFocusSigma = 0.002;  // a phone refocusing between photographs of one table
+
+template <typename Residual, int Out, int... In, typename... Values>
+ceres::CostFunction* automatic(Values... values) {
+  return new ceres::AutoDiffCostFunction<Residual, Out, In...>(new Residual{values...});
+}
+
+// What is known of any camera before it is seen.
+LensPrior camera_prior(const Eigen::Vector2d& size, const std::optional<double>& exif_focal) {
+  const double longest = size.maxCoeff();
+  return {{exif_focal.value_or(0.85 * longest), 0.5 * (size.x() - 1), 0.5 * (size.y() - 1), 0, 0, 0, 0, 0},
+          {exif_focal ? 0.05 : 0.5, 0.02 * longest, 0.02 * longest, 0.2, 0.3, 0.3, 0.003, 0.003}};
+}
+
+// What is known of any projector: its picture's middle is on the lens's upright,
+// often far above or below the lens's own middle.
+LensPrior projector_prior(const Eigen::Vector2d& size) {
+  return {{1.3 * size.x(), 0.5 * (size.x() - 1), 0.5 * (size.y() - 1), 0, 0, 0, 0, 0},
+          {0.6, 0.01 * size.x(), 0.6 * size.y(), 0.1, 0.1, 1e-6, 0.003, 0.003}};
+}
+
+class Assembly {
+ public:
+  Assembly(Scene& scene, const FitOptions& options) : scene_(scene), options_(options) {
+    const bool paper = options.part != FitPart::projector, light = options.part != FitPart::paper;
+    if (options.robust) loss_ = std::make_unique<ceres::CauchyLoss>(kRobustReach);
+    ceres::Problem::Options owner;
+    owner.loss_function_ownership = ceres::DO_NOT_TAKE_OWNERSHIP;
+    problem_ = std::make_unique<ceres::Problem>(owner);
+    add_cameras();
+    if (paper) add_paper();
+    if (light) add_light();
+    if (!paper) hold_still();
+  }
+
+  ceres::Problem& problem() { return *problem_; }
+
+  double solve() {
+    ceres::Solver::Options solver;
+    solver.max_num_iterations = options_.steps;
+    solver.num_threads = 2;
+    solver.function_tolerance = 1e-9;
+    solver.parameter_tolerance = 1e-10;
+    solver.logging_type = ceres::SILENT;
+    if (options_.part == FitPart::paper) {
+      solver.linear_solver_type = ceres::DENSE_QR;
+    } else {
+      solver.linear_solver_type = ceres::DENSE_SCHUR;
+      auto ordering = std::make_shared<ceres::ParameterBlockOrdering>();
+      std::vector<double*> blocks;
+      problem_->GetParameterBlocks(&blocks);
+      for (double* block : blocks) ordering->AddElementToGroup(block, is_light(block) ? 0 : 1);
+      solver.linear_solver_ordering = ordering;
+    }
+    ceres::Solver::Summary summary;
+    ceres::Solve(solver, problem_.get(), &summary);
+    return summary.IsSolutionUsable() ? summary.final_cost : -1.0;
+  }
+
+  bool is_light(const double* block) const {
+    const auto* first = reinterpret_cast<const char*>(scene_.lights.data());
+    const auto* at = reinterpret_cast<const char*>(block);
+    return at >= first && at < first + scene_.lights.size() * sizeof(LightPoint);
+  }
+
+ private:
+  void add_cameras() {
+    for (size_t i = 0; i < scene_.lenses.size(); ++i)
+      problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(new LensPrior(
+                                     camera_prior(scene_.lens_sizes[i], scene_.exif_focals[i]))),
+                                 nullptr, scene_.lenses[i].numbers.data());
+    for (ScenePhoto& photo : scene_.photos)
+      problem_->AddResidualBlock(automatic<NumberPrior, 1, 1>(0.0, kFocusSigma), nullptr, &photo.focus);
+  }
+
+  void add_paper() {
+    for (const PaperSighting& s : scene_.paper) {
+      if (!s.used) continue;
+      ScenePhoto& photo = scene_.photos[static_cast<size_t>(s.photo)];
+      problem_->AddResidualBlock(
+          automatic<PaperCorner, 2, 8, 1, 6, 3, 2>(s.printed.x(), s.printed.y(), s.pixel.x(), s.pixel.y(),
+                                                   1.0 / (s.sigma * options_.noise.paper)),
+          loss_.get(), scene_.lenses[static_cast<size_t>(photo.lens)].numbers.data(), &photo.focus,
+          photo.camera_from_mat.numbers.data(), scene_.sheets[static_cast<size_t>(s.sheet)].place.data(),
+          scene_.print_scale.data());
+    }
+    const ScaleReading& r = scene_.reading;
+    problem_->AddResidualBlock(
+        automatic<ScalePrior, 2, 2>(std::log(r.across), std::log(r.down), r.sigma_across, r.sigma_down),
+        nullptr, scene_.print_scale.data());
+    for (const SceneSpan& span : scene_.spans)
+      problem_->AddResidualBlock(automatic<SpanLength, 1, 3, 3>(span.length, span.sigma), nullptr,
+                                 scene_.sheets[static_cast<size_t>(span.from)].place.data(),
+                                 scene_.sheets[static_cast<size_t>(span.to)].place.data());
+    double* first = scene_.sheets.front().place.data();
+    if (problem_->HasParameterBlock(first)) problem_->SetParameterBlockConstant(first);
+  }
+
+  void add_light() {
+    std::vector<bool> seen(scene_.lights.size(), false);
+    for (const LightSighting& s : scene_.light) {
+      if (!s.used) continue;
+      ScenePhoto& photo = scene_.photos[static_cast<size_t>(s.photo)];
+      problem_->AddResidualBlock(automatic<LightCorner, 2, 8, 1, 6, 2>(
+                                     s.pixel.x(), s.pixel.y(), 1.0 / (s.sigma * options_.noise.light)),
+                                 loss_.get(), scene_.lenses[static_cast<size_t>(photo.lens)].numbers.data(),
+                                 &photo.focus, photo.camera_from_mat.numbers.data(),
+                                 scene_.lights[static_cast<size_t>(s.point)].mat.data());
+      seen[static_cast<size_t>(s.point)] = true;
+    }
+    for (size_t i = 0; i < scene_.lights.size(); ++i)
+      if (seen[i])
+        problem_->AddResidualBlock(
+            automatic<PictureCorner, 2, 8, 6, 2>(scene_.lights[i].picture.x(), scene_.lights[i].picture.y(),
+                                                 1.0 / options_.noise.projector),
+            nullptr, scene_.projector_lens.numbers.data(), scene_.projector_from_mat.numbers.data(),
+            scene_.lights[i].mat.data());
+    problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(
+                                   new LensPrior(projector_prior(scene_.projector_size))),
+                               nullptr, scene_.projector_lens.numbers.data());
+  }
+
+  void hold_still() {
+    for (LensNumbers& lens : scene_.lenses)
+      if (problem_->HasParameterBlock(lens.numbers.data()))
+        problem_->SetParameterBlockConstant(lens.numbers.data());
+    for (ScenePhoto& photo : scene_.photos)
+      for (double* block : {&photo.focus, photo.camera_from_mat.numbers.data()})
+        if (problem_->HasParameterBlock(block)) problem_->SetParameterBlockConstant(block);
+  }
+
+  Scene& scene_;
+  FitOptions options_;
+  std::unique_ptr<ceres::LossFunction> loss_;
+  std::unique_ptr<ceres::Problem> problem_;
+};
+
+}  // namespace
+
+double fit_scene(Scene& scene, const FitOptions& options) {
+  return Assembly(scene, options).solve();
+}
+
+std::vector<double> paper_residuals(const Scene& scene) {
+  std::vector<double> out;
+  for (const PaperSighting& s : scene.paper) {
+    const auto at = scene.photo_from_mat(s.photo, scene.mat_from_sheet(s.sheet, s.printed));
+    out.push_back(at ? (*at - s.pixel).norm() : std::numeric_limits<double>::infinity());
+  }
+  return out;
+}
+
+std::vector<double> light_residuals(const Scene& scene) {
+  std::vector<double> out;
+  for (const LightSighting& s : scene.light) {
+    const LightPoint& point = scene.lights[static_cast<size_t>(s.point)];
+    const auto at = scene.photo_from_mat(s.photo, {point.mat[0], point.mat[1]});
+    out.push_back(at ? (*at - s.pixel).norm() : std::numeric_limits<double>::infinity());
+  }
+  return out;
+}
+
+Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise, double* freedom) {
+  Assembly assembly(scene, {FitPart::everything, noise, false, 0});
+  ceres::Problem& problem = assembly.problem();
+  // The numbers asked for come first among the columns.
+  ceres::Problem::EvaluateOptions evaluate;
+  evaluate.num_threads = 2;
+  evaluate.parameter_blocks = {scene.projector_lens.numbers.data(), scene.projector_from_mat.numbers.data(),
+                               scene.print_scale.data()};
+  std::vector<double*> blocks;
+  problem.GetParameterBlocks(&blocks);
+  for (double* block : blocks)
+    if (std::find(evaluate.parameter_blocks.begin(), evaluate.parameter_blocks.end(), block) ==
+            evaluate.parameter_blocks.end() &&
+        !problem.IsParameterBlockConstant(block))
+      evaluate.parameter_blocks.push_back(block);
+  double cost = 0.0;
+  ceres::CRSMatrix crs;
+  problem.Evaluate(evaluate, &cost, nullptr, nullptr, &crs);
+  const Eigen::SparseMatrix<double> jacobian = Eigen::Map<const Eigen::SparseMatrix<double, Eigen::RowMajor>>(
+      crs.num_rows, crs.num_cols, static_cast<Eigen::Index>(crs.values.size()), crs.rows.data(),
+      crs.cols.data(), crs.values.data());
+  Eigen::SparseMatrix<double> normal = jacobian.transpose() * jacobian;
+  // Columns in one unit each before the factorisation.
+  Eigen::VectorXd unit(normal.cols());
+  for (Eigen::Index i = 0; i < normal.cols(); ++i)
+    unit[i] = 1.0 / std::sqrt(std::max(normal.coeff(i, i), 1e-300));
+  normal = Eigen::SparseMatrix<double>(unit.asDiagonal() * normal * unit.asDiagonal());
+  const Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factor(normal);
+  constexpr int kWanted = 16;
+  const Eigen::MatrixXd sides = Eigen::MatrixXd::Identity(normal.rows(), kWanted);
+  const Eigen::MatrixXd solved = factor.solve(sides);
+  if (freedom != nullptr)
+    *freedom = 2.0 * cost / static_cast<double>(std::max<Eigen::Index>(1, jacobian.rows() - jacobian.cols()));
+  const auto scale = unit.head<kWanted>().asDiagonal();
+  return scale * Eigen::MatrixXd(solved.topRows(kWanted)) * scale;
+}
+
+}  // namespace cowlcast::calibration

@@ -1,0 +1,297 @@
+#include "calibration/solve/light.h"
+
+#include <Eigen/Geometry>
+#include <Eigen/LU>
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <opencv2/calib3d.hpp>
+#include <optional>
+
+#include "calibration/detect/light.h"
+#include "calibration/detect/markers.h"
+#include "calibration/refusal.h"
+#include "calibration/solve/fit.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+constexpr double kAround = 700.0;      // mm beyond the sheets in which light is looked for
+constexpr int kLongestSide = 2200;     // pixels of a laid picture
+constexpr size_t kFewestMarkers = 6;   // of the target in a photograph, to believe in it
+constexpr double kMarkerReach = 15.0;  // projector pixels by which a lens may bend a marker off a flat map
+constexpr double kSigmaFloor = 0.04;   // photograph pixels
+constexpr double kPaperWindow = 4.4;   // mm: half a paper corner's window and the light's blur
+
+using LaidMarkers = std::map<int, std::array<Eigen::Vector2d, 4>>;  // code to corners on the mat, mm
+
+MatRegion region_of(const Scene& scene) {
+  Eigen::AlignedBox2d box;
+  for (size_t i = 0; i < scene.sheets.size(); ++i)
+    box.extend(scene.mat_from_sheet(static_cast<int>(i), {0, 0}));
+  const Eigen::Vector2d low = box.min().array() - kAround, high = box.max().array() + kAround;
+  MatRegion region;
+  region.upper_left = {low.x(), high.y()};
+  region.mm_per_pixel = std::max(0.8, (high - low).maxCoeff() / kLongestSide);
+  region.columns = static_cast<int>((high.x() - low.x()) / region.mm_per_pixel);
+  region.rows = static_cast<int>((high.y() - low.y()) / region.mm_per_pixel);
+  return region;
+}
+
+LaidMarkers markers_in(const cv::Mat& picture, const MatRegion& region, const TargetLayout& layout) {
+  LaidMarkers out;
+  for (const FoundMarker& marker : find_markers(picture, MarkerFamily::light, 10.0)) {
+    if (marker.code >= layout.marker_count()) continue;
+    auto& corners = out[marker.code];
+    for (size_t c = 0; c < 4; ++c) corners[c] = region.mat(marker.corners[c]);
+  }
+  return out;
+}
+
+struct Correspondence {
+  std::vector<cv::Point2d> mat, picture;
+};
+
+void append(const LaidMarkers& markers, const TargetLayout& layout, Correspondence& out) {
+  for (const auto& [code, corners] : markers) {
+    const auto shown = layout.marker_corners(code);
+    for (size_t c = 0; c < 4; ++c) {
+      out.mat.emplace_back(corners[c].x(), corners[c].y());
+      out.picture.emplace_back(shown[c].x(), shown[c].y());
+    }
+  }
+}
+
+// Picture from mat, and which correspondences obey it.
+std::optional<Eigen::Matrix3d> flat_map(const Correspondence& seen, std::vector<bool>& obeys) {
+  obeys.assign(seen.mat.size(), false);
+  if (seen.mat.size() < 4 * kFewestMarkers) return std::nullopt;
+  cv::Mat mask;
+  const cv::Mat h = cv::findHomography(seen.mat, seen.picture, cv::RANSAC, kMarkerReach, mask, 5000, 0.9999);
+  if (h.empty()) return std::nullopt;
+  size_t good = 0;
+  for (size_t i = 0; i < obeys.size(); ++i) {
+    obeys[i] = mask.at<unsigned char>(static_cast<int>(i)) != 0;
+    good += obeys[i];
+  }
+  if (good < 4 * kFewestMarkers) return std::nullopt;
+  Eigen::Matrix3d out;
+  for (int i = 0; i < 3; ++i)
+    for (int j = 0; j < 3; ++j) out(i, j) = h.at<double>(i, j);
+  return out;
+}
+
+TableMap projector_of(const Scene& scene) {
+  TableMap map;
+  map.lens = scene.projector_lens.lens();
+  map.projector_from_mat_frame = scene.projector_from_mat.transform();
+  return map;
+}
+
+// Projector placement from the flat map for a lens; nothing when it would stand under the table.
+std::optional<Placement> projector_pose(const Eigen::Matrix3d& picture_from_mat, double focal,
+                                        const Eigen::Vector2d& centre) {
+  Eigen::Matrix3d pinhole = Eigen::Matrix3d::Identity();
+  pinhole(0, 0) = pinhole(1, 1) = focal;
+  pinhole.topRightCorner<2, 1>() = centre;
+  Eigen::Matrix3d h = pinhole.inverse() * picture_from_mat;
+  h /= std::sqrt(h.col(0).norm() * h.col(1).norm());
+  if (h(2, 2) < 0.0) h = -h;
+  Eigen::Matrix3d turn;
+  turn << h.col(0), h.col(1), h.col(0).cross(h.col(1));
+  const Eigen::JacobiSVD<Eigen::Matrix3d> svd(turn, Eigen::ComputeFullU | Eigen::ComputeFullV);
+  Eigen::Isometry3d out = Eigen::Isometry3d::Identity();
+  out.linear() = svd.matrixU() * svd.matrixV().transpose();
+  out.translation() = h.col(2);
+  if (out.linear().determinant() < 0.0 || out.inverse().translation().z() <= 0.0) return std::nullopt;
+  return Placement::of(out);
+}
+
+}  // namespace
+
+Eigen::Vector2d mat_from_picture(const Scene& scene, const Eigen::Vector2d& pixel) {
+  return projector_of(scene).mat_from_projector(pixel);
+}
+
+void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
+  const MatRegion region = region_of(scene);
+  const size_t count = scene.photos.size();
+  std::vector<cv::Mat> laid(count);
+  std::vector<LaidMarkers> markers(count);
+  cv::parallel_for_({0, static_cast<int>(count)}, [&](const cv::Range& range) {
+    for (int i = range.start; i < range.end; ++i) {
+      laid[static_cast<size_t>(i)] =
+          lay_on_mat(pictures[static_cast<size_t>(i)], region,
+                     [&](const Eigen::Vector2d& mat) { return scene.photo_from_mat(i, mat); });
+      markers[static_cast<size_t>(i)] =
+          markers_in(laid_picture(laid[static_cast<size_t>(i)]), region, layout);
+    }
+  });
+  size_t plain = count;
+  for (size_t i = 0; i < count; ++i) {
+    Correspondence own;
+    append(markers[i], layout, own);
+    std::vector<bool> obeys;
+    scene.photos[i].target = flat_map(own, obeys).has_value();
+    if (!scene.photos[i].target && plain == count) plain = i;
+  }
+  // A mat's print hides markers that the quotient shows.
+  if (plain < count)
+    cv::parallel_for_({0, static_cast<int>(count)}, [&](const cv::Range& range) {
+      for (int n = range.start; n < range.end; ++n) {
+        const auto i = static_cast<size_t>(n);
+        if (i == plain) continue;
+        LaidMarkers more = markers_in(quotient(laid[i], laid[plain]), region, layout);
+        for (const auto& [code, corners] : more) markers[i][code] = corners;
+      }
+    });
+  Correspondence seen;
+  for (size_t i = 0; i < count; ++i) {
+    Correspondence own;
+    append(markers[i], layout, own);
+    std::vector<bool> obeys;
+    scene.photos[i].target = flat_map(own, obeys).has_value();
+    if (scene.photos[i].target) append(markers[i], layout, seen);
+  }
+  std::vector<bool> obeys;
+  const auto flat = flat_map(seen, obeys);
+  if (!flat)
+    throw Refusal(
+        "The projected target is not seen in any photograph. Show the target picture with the projector, dim "
+        "the room, and photograph the whole lit area again.");
+  if (flat->determinant() / std::pow((*flat)(2, 2), 3) > 0.0)
+    throw Refusal(
+        "The projector shows its picture mirrored. Turn off rear projection or mirroring in its menu, and "
+        "photograph again.");
+
+  // The markers stand in for the corners while the lens is first guessed.
+  Scene best;
+  double best_cost = std::numeric_limits<double>::infinity();
+  const double width = scene.projector_size.x(), height = scene.projector_size.y();
+  scene.lights.clear();
+  for (size_t i = 0; i < seen.mat.size(); ++i)
+    if (obeys[i])
+      scene.lights.push_back(
+          {static_cast<int>(i), {seen.picture[i].x, seen.picture[i].y}, {seen.mat[i].x, seen.mat[i].y}});
+  scene.light.clear();
+  for (size_t i = 0; i < scene.lights.size(); ++i)
+    for (size_t photo = 0; photo < count; ++photo) {
+      const Eigen::Vector2d mat(scene.lights[i].mat[0], scene.lights[i].mat[1]);
+      const auto pixel = scene.photo_from_mat(static_cast<int>(photo), mat);
+      if (!pixel) continue;
+      scene.light.push_back({static_cast<int>(photo), static_cast<int>(i), *pixel, 0.5, true});
+      break;
+    }
+  for (const double focal : {0.6, 1.2, 2.0})
+    for (const double down : {-0.1, 0.5, 1.1}) {
+      Scene guess = scene;
+      const Eigen::Vector2d centre(0.5 * (width - 1), down * height);
+      const auto placed = projector_pose(*flat, focal * width, centre);
+      if (!placed) continue;
+      guess.projector_from_mat = *placed;
+      guess.projector_lens.numbers = {focal * width, centre.x(), centre.y(), 0, 0, 0, 0, 0};
+      const double cost = fit_scene(guess, {FitPart::projector, {1.0, 1.0, 1.0}, true, 25});
+      if (cost >= 0.0 && cost < best_cost) {
+        best_cost = cost;
+        best = guess;
+      }
+    }
+  if (!std::isfinite(best_cost))
+    throw Refusal(
+        "The projected target does not fit any projector. Check that the resolution given is the one the "
+        "projector shows, with no scaling, and photograph again.");
+  scene = std::move(best);
+}
+
+void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
+  const TableMap projector = projector_of(scene);
+  const int corners = layout.corner_count();
+  // Places on the mat of each corner and of steps of one projector pixel from it.
+  std::vector<std::optional<std::array<Eigen::Vector2d, 3>>> on_mat(static_cast<size_t>(corners));
+  for (int c = 0; c < corners; ++c) try {
+      const Eigen::Vector2d p = layout.corner(c);
+      on_mat[static_cast<size_t>(c)] = {projector.mat_from_projector(p),
+                                        projector.mat_from_projector(p + Eigen::Vector2d(1, 0)),
+                                        projector.mat_from_projector(p + Eigen::Vector2d(0, 1))};
+    } catch (const Refusal&) {
+      continue;
+    }
+  const auto local_view = [&](size_t photo, int corner) -> std::optional<LocalView> {
+    const auto& mat = on_mat[static_cast<size_t>(corner)];
+    if (!mat) return std::nullopt;
+    std::array<Eigen::Vector2d, 3> pixel;
+    for (size_t k = 0; k < 3; ++k) {
+      const auto at = scene.photo_from_mat(static_cast<int>(photo), (*mat)[k]);
+      if (!at) return std::nullopt;
+      pixel[k] = *at;
+    }
+    LocalView view{&pictures[photo], pixel[0], {}};
+    view.slope << pixel[1] - pixel[0], pixel[2] - pixel[0];
+    return view;
+  };
+  const auto inside = [&](const LocalView& view) {
+    const double margin = 3.0 + layout.inset * view.slope.norm();
+    return view.at.x() > margin && view.at.y() > margin && view.at.x() < view.grey->cols - margin &&
+           view.at.y() < view.grey->rows - margin;
+  };
+  std::vector<std::vector<LightSighting>> found(static_cast<size_t>(corners));
+  cv::parallel_for_({0, corners}, [&](const cv::Range& range) {
+    for (int c = range.start; c < range.end; ++c) {
+      std::optional<LocalView> plain;
+      bool any_plain = false;
+      for (size_t i = 0; i < scene.photos.size() && !plain; ++i) {
+        if (scene.photos[i].target) continue;
+        any_plain = true;
+        plain = local_view(i, c);
+        if (plain && !inside(*plain)) plain.reset();
+      }
+      if (any_plain && !plain) continue;
+      for (size_t i = 0; i < scene.photos.size(); ++i) {
+        if (!scene.photos[i].target) continue;
+        const auto view = local_view(i, c);
+        if (!view || !inside(*view)) continue;
+        const auto corner = find_light_corner(layout, c, *view, plain ? &*plain : nullptr);
+        if (!corner) continue;
+        const double scale = std::sqrt(std::abs(view->slope.determinant()));
+        found[static_cast<size_t>(c)].push_back({static_cast<int>(i), 0,
+                                                 view->at + view->slope * corner->moved,
+                                                 std::hypot(kSigmaFloor, scale * corner->sigma), true});
+      }
+    }
+  });
+  scene.lights.clear();
+  scene.light.clear();
+  for (int c = 0; c < corners; ++c) {
+    const auto& sightings = found[static_cast<size_t>(c)];
+    if (sightings.empty()) continue;
+    const Eigen::Vector2d& mat = (*on_mat[static_cast<size_t>(c)])[0];
+    scene.lights.push_back({c, layout.corner(c), {mat.x(), mat.y()}});
+    for (LightSighting sighting : sightings) {
+      sighting.point = static_cast<int>(scene.lights.size()) - 1;
+      scene.light.push_back(sighting);
+    }
+  }
+}
+
+void drop_crossed_paper(Scene& scene, const TargetLayout& layout) {
+  const auto to_grid = [&](double value) {
+    return std::abs(value - std::round(value / layout.square) * layout.square);
+  };
+  const auto crossed = [&](const PaperSighting& s) {
+    if (!scene.photos[static_cast<size_t>(s.photo)].target) return false;
+    const Eigen::Vector2d mat = scene.mat_from_sheet(s.sheet, s.printed);
+    const auto at = scene.projector_from_mat_point(mat);
+    const auto beside = scene.projector_from_mat_point(mat + Eigen::Vector2d(1.0, 0.0));
+    if (!at || !beside) return false;  // out of the light
+    const double window = kPaperWindow * (*beside - *at).norm();
+    const double x = at->x() + 0.5 - layout.left, y = at->y() + 0.5 - layout.top;
+    if (std::min(to_grid(x), to_grid(y)) < window) return true;
+    const int column = static_cast<int>(std::floor(x / layout.square)),
+              row = static_cast<int>(std::floor(y / layout.square));
+    return (column + row) % 2 == 0;  // a light square: a marker fills it
+  };
+  std::erase_if(scene.paper, crossed);
+}
+
+}  // namespace cowlcast::calibration

@@ -1,0 +1,56 @@
+#include <cmath>
+#include <exiv2/exiv2.hpp>
+#include <filesystem>
+#include <opencv2/imgcodecs.hpp>
+
+#include "calibration/refusal.h"
+#include "calibration/solve/calibrate.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+constexpr int kLeastSide = 480, kMostSide = 20000;  // pixels
+constexpr double kFilmDiagonal = 43.2666;           // mm, of a 36 × 24 mm frame
+
+// Focal length in pixels from the length "as for 35 mm film" (CIPA DCG-001: by the diagonals).
+std::optional<double> focal_from_exif(const std::string& path, const cv::Size& size) {
+  try {
+    const auto image = Exiv2::ImageFactory::open(path);
+    image->readMetadata();
+    const Exiv2::ExifData& data = image->exifData();
+    const auto entry = data.findKey(Exiv2::ExifKey("Exif.Photo.FocalLengthIn35mmFilm"));
+    if (entry == data.end()) return std::nullopt;
+    const double film = static_cast<double>(entry->toFloat());
+    if (!(film >= 8.0 && film <= 300.0)) return std::nullopt;
+    return film / kFilmDiagonal * std::hypot(size.width, size.height);
+  } catch (const Exiv2::Error&) {
+    return std::nullopt;
+  }
+}
+
+}  // namespace
+
+Photograph load_photograph(const std::string& path) {
+  const std::string name = std::filesystem::path(path).filename().string();
+  Photograph out;
+  out.name = name;
+  try {
+    // As the sensor saw it: one lens then serves upright and level photographs.
+    out.grey = cv::imread(path, cv::IMREAD_GRAYSCALE | cv::IMREAD_IGNORE_ORIENTATION);
+  } catch (const cv::Exception&) {
+    out.grey.release();
+  }
+  if (out.grey.empty())
+    throw Refusal("The file " + name +
+                  " cannot be read as a photograph. Copy it again from the camera, or leave it out.");
+  const int shortest = std::min(out.grey.cols, out.grey.rows),
+            longest = std::max(out.grey.cols, out.grey.rows);
+  if (shortest < kLeastSide || longest > kMostSide)
+    throw Refusal("The photograph " + name + " is " + std::to_string(out.grey.cols) + "x" +
+                  std::to_string(out.grey.rows) +
+                  " pixels, which is too small or too large. Use the camera's own full-size photograph.");
+  out.focal = focal_from_exif(path, out.grey.size());
+  return out;
+}
+
+}  // namespace cowlcast::calibration

@@ -1,0 +1,110 @@
+// Scene: all that the joint fit knows and finds, as plain values.
+//
+// Sheets lie on the mat plane z = 0 of a working mat frame fixed to the first
+// sheet; the finished map is turned into the mat frame of TableMap afterwards.
+#pragma once
+
+#include <Eigen/Core>
+#include <Eigen/Geometry>
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "calibration/lens/lens.h"
+#include "calibration/sheet/sheet.h"
+
+namespace cowlcast::calibration {
+
+/// A turn and shift kept as six numbers: rotation vector (radians), then translation (mm).
+struct Placement {
+  std::array<double, 6> numbers{};
+
+  Eigen::Isometry3d transform() const;
+  static Placement of(const Eigen::Isometry3d& transform);
+};
+
+/// A lens as the fit keeps it: focal, centre x, y, k1, k2, k3, p1, p2.
+struct LensNumbers {
+  std::array<double, 8> numbers{};
+
+  Lens lens(double focal_factor = 1.0) const;
+};
+
+struct ScenePhoto {
+  std::string name;
+  int lens = 0;        ///< index into Scene::lenses
+  double focus = 0.0;  ///< natural logarithm of this photograph's own focal length over the lens's
+  Placement camera_from_mat;
+  bool target = false;  ///< taken under the target picture
+};
+
+struct SceneSheet {
+  Paper paper = Paper::a4;
+  int number = 0;
+  std::array<double, 3> place{};  ///< x, y (mm) and turn (radians) of the sheet on the mat
+};
+
+/// A paper corner seen in a photograph.
+struct PaperSighting {
+  int photo = 0, sheet = 0;                           ///< indices into the scene
+  int corner = 0;                                     ///< index in the sheet's layout
+  Eigen::Vector2d printed = Eigen::Vector2d::Zero();  ///< in the sheet frame, mm as designed
+  Eigen::Vector2d pixel = Eigen::Vector2d::Zero();
+  double sigma = 1.0;  ///< pixels, relative among paper sightings
+  bool used = true;
+};
+
+/// A corner of the projected target seen in a photograph.
+struct LightSighting {
+  int photo = 0;
+  int point = 0;  ///< index into Scene::lights
+  Eigen::Vector2d pixel = Eigen::Vector2d::Zero();
+  double sigma = 0.2;  ///< pixels, by the corner's own patch
+  bool used = true;
+};
+
+/// A corner of the target: where it is in the picture and where it falls on the mat.
+struct LightPoint {
+  int corner = 0;                                     ///< index in the target's layout
+  Eigen::Vector2d picture = Eigen::Vector2d::Zero();  ///< projector pixel, exact
+  std::array<double, 2> mat{};                        ///< mm
+};
+
+struct ScaleReading {
+  double across = 1.0, down = 1.0;  ///< printed over nominal, as measured or assumed
+  double sigma_across = 0.006, sigma_down = 0.006;
+};
+
+/// A tape between the centre crosses of two of the scene's sheets.
+struct SceneSpan {
+  int from = 0, to = 0;
+  double length = 0.0, sigma = 0.5;  ///< mm
+};
+
+struct Scene {
+  std::vector<LensNumbers> lenses;
+  std::vector<Eigen::Vector2d> lens_sizes;         ///< photograph size of each lens, pixels
+  std::vector<std::optional<double>> exif_focals;  ///< for each lens, pixels
+  std::vector<ScenePhoto> photos;
+  std::vector<SceneSheet> sheets;
+  std::array<double, 2> print_scale{0.0,
+                                    0.0};  ///< natural logarithm of printed over nominal, across and down
+  LensNumbers projector_lens;
+  Placement projector_from_mat;
+  Eigen::Vector2d projector_size = Eigen::Vector2d::Zero();  ///< pixels
+  std::vector<LightPoint> lights;
+  std::vector<PaperSighting> paper;
+  std::vector<LightSighting> light;
+  ScaleReading reading;
+  std::vector<SceneSpan> spans;
+
+  /// The mat point of a printed point of a sheet, mm.
+  Eigen::Vector2d mat_from_sheet(int sheet, const Eigen::Vector2d& printed) const;
+  /// Pixel of a mat point in a photograph; nothing when it is behind the camera or beyond its lens.
+  std::optional<Eigen::Vector2d> photo_from_mat(int photo, const Eigen::Vector2d& mat) const;
+  /// Projector pixel of a mat point; nothing when the projector cannot reach it.
+  std::optional<Eigen::Vector2d> projector_from_mat_point(const Eigen::Vector2d& mat) const;
+};
+
+}  // namespace cowlcast::calibration

@@ -1,0 +1,136 @@
+#include "calibration/verdict/stated_error.h"
+
+#include <Eigen/Eigenvalues>
+#include <Eigen/Geometry>
+#include <Eigen/QR>
+#include <algorithm>
+#include <cmath>
+
+#include "calibration/refusal.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+constexpr int kNodesAcross = 25;        // of the error grid along the lit area's longer side
+constexpr int kLensAndPlace = 14;       // numbers of the projector in the covariance
+constexpr double kRayleigh95 = 2.4477;  // 95 % radius over sigma, two coordinates
+
+// The unit errors that a slide, a turn and a change of scale make at points about the middle.
+Eigen::MatrixXd whole_motions(const std::vector<Eigen::Vector2d>& points, bool with_scale) {
+  Eigen::MatrixXd out =
+      Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(2 * points.size()), with_scale ? 4 : 3);
+  for (size_t i = 0; i < points.size(); ++i) {
+    const auto row = static_cast<Eigen::Index>(2 * i);
+    out(row, 0) = out(row + 1, 1) = 1.0;
+    out(row, 2) = -points[i].y();
+    out(row + 1, 2) = points[i].x();
+    if (with_scale) {
+      out(row, 3) = points[i].x();
+      out(row + 1, 3) = points[i].y();
+    }
+  }
+  return out;
+}
+
+Eigen::MatrixXd without(const Eigen::MatrixXd& motions, const Eigen::MatrixXd& errors) {
+  return errors - motions * motions.householderQr().solve(errors);
+}
+
+std::vector<double> radii95(const Eigen::MatrixXd& errors) {
+  std::vector<double> out(static_cast<size_t>(errors.rows() / 2));
+  for (size_t i = 0; i < out.size(); ++i) {
+    const auto row = static_cast<Eigen::Index>(2 * i);
+    out[i] =
+        kRayleigh95 * std::sqrt(0.5 * (errors.row(row).squaredNorm() + errors.row(row + 1).squaredNorm()));
+  }
+  return out;
+}
+
+}  // namespace
+
+ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap& map) {
+  ErrorEstimate out;
+  Eigen::AlignedBox2d box;
+  for (const Eigen::Vector2d& p : map.lit_area) box.extend(p);
+  out.grid.first = box.min();
+  out.grid.step = box.sizes().maxCoeff() / (kNodesAcross - 1);
+  out.grid.columns = static_cast<int>(std::ceil(box.sizes().x() / out.grid.step)) + 1;
+  out.grid.rows = static_cast<int>(std::ceil(box.sizes().y() / out.grid.step)) + 1;
+
+  // Pixels of the picture whose places on the mat stand for the whole.
+  std::vector<Eigen::Vector2d> pixels, points;
+  for (int i = 0; i <= 12; ++i)
+    for (int j = 0; j <= 18; ++j) {
+      const Eigen::Vector2d pixel(j * (map.width - 1) / 18.0, i * (map.height - 1) / 12.0);
+      pixels.push_back(pixel);
+      points.push_back(map.mat_from_projector(pixel));
+    }
+
+  double freedom = 1.0;
+  const Eigen::MatrixXd covariance = projector_covariance(scene, noise, &freedom) * std::max(1.0, freedom);
+  const Eigen::MatrixXd own = covariance.topLeftCorner(kLensAndPlace, kLensAndPlace);
+  Eigen::VectorXd unit = own.diagonal().cwiseMax(1e-300).cwiseSqrt();
+  const Eigen::MatrixXd correlation =
+      unit.cwiseInverse().asDiagonal() * own * unit.cwiseInverse().asDiagonal();
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(correlation);
+
+  // What a step of one standard deviation along each axis of the covariance does.
+  const auto n = static_cast<Eigen::Index>(pixels.size());
+  Eigen::MatrixXd errors(2 * n, kLensAndPlace);
+  Eigen::Matrix<double, 3, kLensAndPlace> lamp_errors;
+  const auto at = [&](const Eigen::VectorXd& change) {
+    Scene moved = scene;
+    for (int i = 0; i < 8; ++i) moved.projector_lens.numbers[static_cast<size_t>(i)] += change[i];
+    for (int i = 0; i < 6; ++i) moved.projector_from_mat.numbers[static_cast<size_t>(i)] += change[8 + i];
+    TableMap out_map;
+    out_map.lens = moved.projector_lens.lens();
+    out_map.projector_from_mat_frame = moved.projector_from_mat.transform();
+    return out_map;
+  };
+  Scene bare;  // only the projector is needed
+  bare.projector_lens = scene.projector_lens;
+  bare.projector_from_mat = scene.projector_from_mat;
+  for (int k = 0; k < kLensAndPlace; ++k) {
+    const double size = std::sqrt(std::max(0.0, eigen.eigenvalues()[k]));
+    const double step = std::min(1e-3, 1.0);
+    const Eigen::VectorXd change = step * size * unit.cwiseProduct(eigen.eigenvectors().col(k));
+    const TableMap plus = at(change), minus = at(-change);
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const Eigen::Vector2d& pixel = pixels[static_cast<size_t>(i)];
+      errors.block<2, 1>(2 * i, k) =
+          (plus.mat_from_projector(pixel) - minus.mat_from_projector(pixel)) / (2.0 * step);
+    }
+    lamp_errors.col(k) = (plus.lamp() - minus.lamp()) / (2.0 * step);
+  }
+  // The fit's working frame and the map's differ by a slide and a turn.
+  const Eigen::Isometry3d map_from_working =
+      map.projector_from_mat_frame.inverse() * scene.projector_from_mat.transform();
+  const Eigen::Matrix2d turn = map_from_working.linear().topLeftCorner<2, 2>();
+  for (Eigen::Index i = 0; i < n; ++i) errors.middleRows(2 * i, 2) = turn * errors.middleRows(2 * i, 2);
+
+  const Eigen::MatrixXd all = without(whole_motions(points, false), errors);
+  const Eigen::MatrixXd shape = without(whole_motions(points, true), errors);
+  const std::vector<double> all95 = radii95(all), shape95 = radii95(shape);
+  out.worst95 = *std::max_element(all95.begin(), all95.end());
+  out.shape95 = *std::max_element(shape95.begin(), shape95.end());
+  out.scale_sigma =
+      std::sqrt((whole_motions(points, true).householderQr().solve(errors)).row(3).squaredNorm());
+  out.lamp_sigma = std::sqrt(lamp_errors.squaredNorm() / 3.0) / map.lamp().norm();
+
+  // Nodes take the error of the nearest points of the picture, weighted by closeness.
+  for (int r = 0; r < out.grid.rows; ++r)
+    for (int c = 0; c < out.grid.columns; ++c) {
+      const Eigen::Vector2d node = out.grid.first + out.grid.step * Eigen::Vector2d(c, r);
+      double sum = 0.0, weights = 0.0;
+      for (size_t i = 0; i < points.size(); ++i) {
+        const double near = (points[i] - node).squaredNorm() / (out.grid.step * out.grid.step);
+        const double weight = 1.0 / (1e-3 + near * near);
+        sum += weight * all95[i];
+        weights += weight;
+      }
+      out.grid.mm95.push_back(sum / weights);
+    }
+  return out;
+}
+
+}  // namespace cowlcast::calibration

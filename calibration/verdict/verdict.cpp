@@ -1,0 +1,125 @@
+#include "calibration/verdict/verdict.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "calibration/refusal.h"
+#include "calibration/words.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+constexpr double kMostStrays = 0.35;    // share of sightings that may be thrown out
+constexpr double kMostPaperMiss = 0.8;  // pixels
+constexpr double kMostLightMiss = 0.6;  // mm on the mat
+constexpr size_t kFewestLightCorners = 60;
+
+template <typename Sighting>
+double stray_share(const std::vector<Sighting>& sightings) {
+  const auto strays =
+      std::count_if(sightings.begin(), sightings.end(), [](const Sighting& s) { return !s.used; });
+  return sightings.empty() ? 0.0 : static_cast<double>(strays) / static_cast<double>(sightings.size());
+}
+
+template <typename Sighting>
+double miss(const std::vector<Sighting>& sightings, const std::vector<double>& residuals) {
+  double sum = 0.0;
+  size_t count = 0;
+  for (size_t i = 0; i < sightings.size(); ++i) {
+    if (!sightings[i].used) continue;
+    sum += residuals[i] * residuals[i];
+    ++count;
+  }
+  return count == 0 ? 0.0 : std::sqrt(sum / static_cast<double>(count));
+}
+
+// Millimetres of mat to a pixel of the photographs, about the first sheet.
+double mm_per_pixel(const Scene& scene) {
+  const Eigen::Vector2d here = scene.mat_from_sheet(0, {0, 0}), there = scene.mat_from_sheet(0, {10, 0});
+  for (size_t i = 0; i < scene.photos.size(); ++i) {
+    const auto a = scene.photo_from_mat(static_cast<int>(i), here),
+               b = scene.photo_from_mat(static_cast<int>(i), there);
+    if (a && b) return (there - here).norm() / (*a - *b).norm();
+  }
+  return 1.0;
+}
+
+std::string remedy(const Scene& scene) {
+  if (scene.sheets.size() < 2)
+    return "Only one sheet is seen, and the camera's lens is not known. Lay three more sheets spread over "
+           "the lit "
+           "area and photograph again.";
+  if (scene.photos.size() < 2)
+    return "Only one photograph could be used. Take two more from other sides, with all sheets in view.";
+  if (scene.sheets.size() < 4)
+    return "Only " + std::to_string(scene.sheets.size()) +
+           " sheets are seen. Lay four, spread towards the corners of the lit area, and photograph again.";
+  return "Spread the sheets towards the corners of the lit area, hold the camera higher and at a slant, and "
+         "take two "
+         "more photographs of the target.";
+}
+
+}  // namespace
+
+void judge(const Scene& scene, const TargetLayout& layout, const FitNoise& noise, const ErrorEstimate& error,
+           CalibrationReport& report) {
+  (void)noise;
+  const double paper_miss = miss(scene.paper, paper_residuals(scene));
+  const double light_miss = miss(scene.light, light_residuals(scene)) * mm_per_pixel(scene);
+  if (scene.lights.size() <
+      std::min<size_t>(kFewestLightCorners, static_cast<size_t>(layout.corner_count() / 4)))
+    throw Refusal("Too little of the projected target can be read (" + std::to_string(scene.lights.size()) +
+                  " of " + std::to_string(layout.corner_count()) +
+                  " corners). Dim the room, keep the whole lit area in view, and photograph again.");
+  if (paper_miss > kMostPaperMiss || stray_share(scene.paper) > kMostStrays)
+    throw Refusal(
+        "The sheets do not lie as one flat, unmoved table in all photographs (corners miss by " +
+        fixed(paper_miss, 2) +
+        " pixels). Lay them flat, do not touch them between photographs, hold the camera still, and "
+        "photograph again.");
+  if (light_miss > kMostLightMiss || stray_share(scene.light) > kMostStrays)
+    throw Refusal("The projected target does not agree between photographs (corners miss by " +
+                  fixed(light_miss, 2) +
+                  " mm). Let projector and table stand still while you photograph, and do it again.");
+  if (!(error.shape95 <= kMostError))
+    throw Refusal("These photographs fix the table only within " + fixed(error.shape95, 1) + " mm. " +
+                  remedy(scene));
+  const bool measured = report.map.scale.source != "page";
+  if (measured && !(error.worst95 <= kMostError))
+    throw Refusal(
+        "The scale is known only within " + fixed(196.0 * error.scale_sigma, 2) + " %, which leaves " +
+        fixed(error.worst95, 1) +
+        " mm at the table's edges. Measure both rulers, or lay a tape between two far sheets' crosses.");
+  if (!measured)
+    report.warnings.push_back("Nothing but the printer's word fixes the scale: lines may be off by " +
+                              fixed(error.worst95, 1) +
+                              " mm at the edges. Measure the two rulers on a sheet and calibrate again.");
+  for (const double scale : {report.map.scale.across, report.map.scale.down})
+    if (measured && std::abs(scale - 1.0) > 0.01) {
+      report.warnings.push_back("The sheets were printed at " + fixed(100.0 * scale, 1) +
+                                " %. That is allowed for, but print at 100 % next time.");
+      break;
+    }
+
+  size_t targets = 0;
+  for (const ScenePhoto& photo : scene.photos) targets += photo.target ? 1U : 0U;
+  if (targets == scene.photos.size())
+    report.warnings.push_back(
+        "No photograph shows the table under plain light, so a mat's print may disturb the "
+        "target. Add one for a better result.");
+  Eigen::AlignedBox2d lit;
+  for (const Eigen::Vector2d& p : report.map.lit_area) lit.extend(p);
+  report.summary =
+      "Photographs used: " + std::to_string(scene.photos.size()) + " (" + std::to_string(targets) +
+      " of the target); sheets: " + std::to_string(scene.sheets.size()) + ".\n" + "Lit area: about " +
+      fixed(lit.sizes().x(), 0) + " x " + fixed(lit.sizes().y(), 0) + " mm.\n" + "Paper corners fit within " +
+      fixed(paper_miss, 2) + " pixels, corners in light within " + fixed(light_miss, 2) + " mm (rms).\n" +
+      "Print scale: " + fixed(100.0 * report.map.scale.across, 3) + " % across, " +
+      fixed(100.0 * report.map.scale.down, 3) + " % down, from the " + report.map.scale.source + ".\n" +
+      "Lines land within " + fixed(error.worst95, 2) +
+      " mm of true, 95 times in 100, at the worst place of the lit area; " + fixed(error.shape95, 2) +
+      " mm if the scale is exact.\n";
+}
+
+}  // namespace cowlcast::calibration
