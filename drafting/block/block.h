@@ -19,7 +19,6 @@ struct BodyMeasures {
   double neck_girth = 0.0;         ///< at the base of the neck
   double shoulder_length = 0.0;    ///< neck point to shoulder point
   double back_waist_length = 0.0;  ///< nape to waist
-  double across_shoulders = 0.0;   ///< shoulder point to shoulder point, at the back
   double waist_to_hem = 0.0;       ///< from the waist down to the hem
   double ease = 0.0;               ///< added to bust, waist and hip girths
 };

@@ -1,0 +1,51 @@
+// Slashing: the lowered base, its slash lines and the parts they make.
+//
+//   LoweredBase lowered = lower_neckline(base, 60.0);
+//   std::vector<Slash> slashes = default_slashes(lowered, 3);
+//   std::vector<Polyline> parts = parts_of(lowered, slashes);   // from the top down
+//
+// Slash lines run from the centre front to a hinge on the seam line. The hinges
+// lie on the rim: armhole and shoulder as one line from the underarm to the neck
+// point. Slashes and parts count from the top down.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "drafting/piece/piece.h"
+
+namespace cowlcast::drafting {
+
+struct LoweredBase {
+  Polyline neckline;            ///< neck point to the centre front
+  Polyline hem, side_seam;      ///< in outline order
+  Polyline rim;                 ///< underarm to neck point
+  double armhole_length = 0.0;  ///< the shoulder point stands so far along the rim, mm
+  std::optional<double> notch;  ///< the armhole notch along the rim, mm
+  Point neck_point() const { return rim.back(); }
+  Point centre_top() const { return neckline.back(); }
+  Point centre_hem() const { return hem.front(); }
+};
+
+struct Slash {
+  Point start = Point::Zero();  ///< on the centre front
+  Point hinge = Point::Zero();  ///< on the rim
+  double along_rim = 0.0;       ///< of the hinge, mm from the underarm
+};
+
+/// Lowers the neckline by `drop` mm at the centre front and not at the neck
+/// point, in proportion between. Throws Refusal for a drop that leaves no room.
+LoweredBase lower_neckline(const Piece& base, double drop);
+
+/// `count` slash lines: hinges spaced evenly along the shoulder seam, the last at
+/// the armhole notch (half-way up the armhole when there is none); starts spaced
+/// evenly down the centre front, the last 30 mm below the underarm. To shoulder
+/// and armhole notch: common practice, no source.
+std::vector<Slash> default_slashes(const LoweredBase& lowered, int count);
+
+/// Outlines of the parts from the top down, counter-clockwise, each starting at
+/// its highest point of the centre front. Throws Refusal for slash lines that cross each
+/// other or leave the front.
+std::vector<Polyline> parts_of(const LoweredBase& lowered, const std::vector<Slash>& slashes);
+
+}  // namespace cowlcast::drafting
