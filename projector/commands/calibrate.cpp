@@ -1,0 +1,93 @@
+#include "calibration/solve/calibrate.h"
+
+#include "projector/commands/command.h"
+#include "projector/commands/files.h"
+
+namespace cowlcast::projector {
+namespace {
+
+calibration::Rulers rulers_from(const std::string& text) {
+  const std::vector<std::string> parts = parts_of(text, ',');
+  const auto across = length_mm(parts.front()), down = length_mm(parts.back());
+  if (parts.size() != 2 || !across || !down || *across <= 0.0 || *down <= 0.0)
+    throw CLI::ValidationError("--ruler", "cannot use \"" + text +
+                                              "\": give what the 240 mm and the 180 mm ruler measure, "
+                                              "for example 239.4,179.7");
+  return {*across, *down};
+}
+
+calibration::Span span_from(const std::string& text) {
+  const std::vector<std::string> parts = parts_of(text, ',');
+  const auto number = [&](size_t i) { return parts.size() == 3 ? plain_number(parts[i]) : std::nullopt; };
+  const auto from = number(0), to = number(1);
+  const auto mm = parts.size() == 3 ? length_mm(parts[2]) : std::nullopt;
+  const auto whole = [](double value) {
+    return value >= 1.0 && value <= 99.0 && value == static_cast<int>(value);
+  };
+  if (!from || !to || !mm || !whole(*from) || !whole(*to) || *mm <= 0.0)
+    throw CLI::ValidationError("--span", "cannot use \"" + text +
+                                             "\": give two sheet numbers and the length between their "
+                                             "centre crosses, for example 1,4,912.5");
+  return {static_cast<int>(*from), static_cast<int>(*to), *mm};
+}
+
+}  // namespace
+
+void add_calibrate(CLI::App& app, Job& job) {
+  struct Options {
+    PictureSize projector;
+    std::string photos, out;
+    std::optional<calibration::Rulers> rulers;
+    std::vector<calibration::Span> spans;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command =
+      app.add_subcommand("calibrate", "work out from photographs where every projector pixel lands");
+  add_picture_size(*command, options->projector)->required();
+  command->add_option("--photos", options->photos, "folder of JPEG and PNG photographs; all are used")
+      ->required();
+  command
+      ->add_option_function<std::string>(
+          "--ruler", [options](const std::string& text) { options->rulers = rulers_from(text); },
+          "what the 240 mm and the 180 mm ruler of a printed sheet really measure, mm")
+      ->type_name("ACROSS,DOWN");
+  command
+      ->add_option_function<std::vector<std::string>>(
+          "--span",
+          [options](const std::vector<std::string>& texts) {
+            for (const std::string& text : texts) options->spans.push_back(span_from(text));
+          },
+          "tape length between the centre crosses of two sheets, mm; may be given again")
+      ->type_name("A,B,MM")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  command->add_option("--out", options->out, "the table file to write, for example table.json")->required();
+  command->footer(
+      "Lay the sheets flat on the mat, well spread over the lit area. Photograph the whole table at\n"
+      "least once under target.png and once under plain.png; two or three of each are better. Nothing\n"
+      "may move in between. The result is right within its stated error, or refused with the reason.\n"
+      "Example: cowlcast calibrate --projector 1920x1080 --photos photos --ruler 239.4,179.7 --out "
+      "table.json");
+  command->callback([options, &job] {
+    job = [options] {
+      std::vector<calibration::Photograph> photographs;
+      for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"}))
+        photographs.push_back(calibration::load_photograph(path.string()));
+      if (photographs.empty())
+        throw FileError("There is no JPEG or PNG file in \"" + options->photos +
+                        "\". Put the photographs of the table there.");
+      const calibration::CalibrationReport report =
+          calibration::calibrate(photographs, {.width = options->projector.width,
+                                               .height = options->projector.height,
+                                               .rulers = options->rulers,
+                                               .spans = options->spans});
+      write_file(options->out, report.map.to_json());
+      for (const std::string& warning : report.warnings) std::cerr << "Caution: " << warning << '\n';
+      std::cout << report.summary;
+      if (!report.summary.ends_with('\n')) std::cout << '\n';
+      std::cout << "Written to " << options->out << ".\n";
+    };
+  });
+}
+
+}  // namespace cowlcast::projector

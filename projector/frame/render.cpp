@@ -1,0 +1,179 @@
+#include "projector/frame/render.h"
+
+#include <QPainter>
+#include <QPainterPath>
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "drafting/geometry/polyline.h"
+
+namespace cowlcast::projector {
+namespace {
+
+using calibration::TableMap;
+
+constexpr double kChord = 0.01;  // mm: how far a drawn chord may stand off the lens's curve
+
+// The projection without the exceptions: nothing for what the lens cannot reach
+// and for what lies further off than the picture is large.
+class Projection {
+ public:
+  Projection(const TableMap& map, double cloth) : map_(map), cloth_(cloth) { step_ = step(); }
+
+  std::optional<Eigen::Vector2d> pixel(const Point& mat) const {
+    const Eigen::Vector3d seen = map_.projector_from_mat_frame * Eigen::Vector3d(mat.x(), mat.y(), cloth_);
+    if (!(seen.z() > 0.0)) return std::nullopt;
+    const Eigen::Vector2d ray = seen.head<2>() / seen.z();
+    if (!map_.lens.covers(ray)) return std::nullopt;
+    const Eigen::Vector2d at = map_.lens.pixel_from_ray(ray);
+    if (!(at.x() > -map_.width && at.x() < 2.0 * map_.width && at.y() > -map_.height &&
+          at.y() < 2.0 * map_.height))
+      return std::nullopt;
+    return at;
+  }
+
+  bool in_picture(const Eigen::Vector2d& at) const {
+    return at.x() >= -0.5 && at.y() >= -0.5 && at.x() <= map_.width - 0.5 && at.y() <= map_.height - 0.5;
+  }
+
+  // Longest piece of a straight line in mm that the lens bends by less than kChord.
+  double longest() const { return step_; }
+
+ private:
+  double step() const {
+    const double try_step = 20.0;
+    double worst = 0.0;
+    for (const Point& at : lit_outline(map_, cloth_, 4)) {
+      for (const Point& along : {Point(1, 0), Point(0, 1), Point(0.7, 0.7), Point(0.7, -0.7)}) {
+        const auto a = pixel(at), b = pixel(at + try_step * along), m = pixel(at + 0.5 * try_step * along);
+        if (!a || !b || !m || (*b - *a).norm() <= 0.0) continue;
+        const Eigen::Vector2d chord = *b - *a, way = *m - *a;
+        const double bend = std::abs(chord.x() * way.y() - chord.y() * way.x()) / chord.norm();
+        worst = std::max(worst, bend * try_step / chord.norm());
+      }
+    }
+    return std::clamp(try_step * std::sqrt(kChord / std::max(worst, 1e-9)), 2.0, 40.0);
+  }
+
+  const TableMap& map_;
+  double cloth_;
+  double step_ = 0.0;
+};
+
+Polyline closed_up(const Polyline& line, bool closed) {
+  Polyline out = line;
+  if (closed && !out.empty()) out.push_back(out.front());
+  return out;
+}
+
+// The line with points close enough together for the lens, cut into the runs it can reach.
+struct Runs {
+  std::vector<Polyline> runs;
+  bool whole = true;
+};
+Runs reachable(const Projection& projection, const Polyline& line, bool closed) {
+  Runs out;
+  Polyline run;
+  for (const Point& point : drafting::subdivided(closed_up(line, closed), projection.longest())) {
+    if (projection.pixel(point)) {
+      run.push_back(point);
+      continue;
+    }
+    out.whole = false;
+    if (run.size() > 1) out.runs.push_back(run);
+    run.clear();
+  }
+  if (run.size() > 1) out.runs.push_back(run);
+  return out;
+}
+
+// The one place where pixel centres at whole numbers become Qt's at halves.
+QPointF painter_from_pixel(const Eigen::Vector2d& pixel) {
+  return {pixel.x() + 0.5, pixel.y() + 0.5};
+}
+
+void add_ring(QPainterPath& path, const Projection& projection, const Polyline& ring) {
+  bool started = false;
+  for (const Point& point : ring) {
+    const auto at = projection.pixel(point);
+    if (!at) continue;
+    if (started)
+      path.lineTo(painter_from_pixel(*at));
+    else
+      path.moveTo(painter_from_pixel(*at));
+    started = true;
+  }
+  if (started) path.closeSubpath();
+}
+
+void add_mark(QPainterPath& path, const Projection& projection, const Mark& mark) {
+  for (const Polyline& line : mark.lines) {
+    if (mark.width <= 0.0) {
+      add_ring(path, projection, drafting::subdivided(closed_up(line, true), projection.longest()));
+      continue;
+    }
+    const Runs reached = reachable(projection, line, mark.closed);
+    for (Polyline run : reached.runs) {
+      const bool closed = mark.closed && reached.whole;
+      if (closed) run.pop_back();
+      for (const Polyline& ring : stroke_rings(run, {.closed = closed, .width = mark.width}))
+        add_ring(path, projection, ring);
+    }
+  }
+}
+
+}  // namespace
+
+Polyline lit_outline(const TableMap& map, double cloth, int per_side) {
+  const double right = map.width - 0.5, below = map.height - 0.5;
+  const Eigen::Vector2d corners[] = {{-0.5, below}, {right, below}, {right, -0.5}, {-0.5, -0.5}};
+  Polyline outline;
+  for (int side = 0; side < 4; ++side)
+    for (int i = 0; i < per_side; ++i) {
+      const double share = static_cast<double>(i) / per_side;
+      outline.push_back(
+          map.mat_from_projector(corners[side] + share * (corners[(side + 1) % 4] - corners[side]), cloth));
+    }
+  return outline;
+}
+
+void render_into(QImage& picture, const TableMap& map, const std::vector<Mark>& marks, double cloth) {
+  if (picture.width() != map.width || picture.height() != map.height ||
+      picture.format() != QImage::Format_RGB32)
+    picture = QImage(map.width, map.height, QImage::Format_RGB32);
+  picture.fill(0xff000000);
+  const Projection projection(map, cloth);
+  QPainter painter(&picture);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setPen(Qt::NoPen);
+  for (const Mark& mark : marks) {
+    QPainterPath path;
+    path.setFillRule(Qt::WindingFill);
+    add_mark(path, projection, mark);
+    painter.fillPath(path, QColor::fromRgb(mark.colour));
+  }
+}
+
+QImage rendered(const TableMap& map, const std::vector<Mark>& marks, double cloth) {
+  QImage picture;
+  render_into(picture, map, marks, cloth);
+  return picture;
+}
+
+Reach reach_of(const TableMap& map, const std::vector<Polyline>& lines, double cloth) {
+  const Projection projection(map, cloth);
+  const Polyline lit = lit_outline(map, cloth);
+  Reach reach;
+  for (const Polyline& line : lines)
+    for (const Point& point : drafting::subdivided(line, 5.0)) {
+      const auto at = projection.pixel(point);
+      if (at && projection.in_picture(*at))
+        reach.any_inside = true;
+      else
+        reach.outside = std::max(reach.outside, drafting::distance_to_outline(lit, point));
+    }
+  return reach;
+}
+
+}  // namespace cowlcast::projector

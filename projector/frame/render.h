@@ -1,0 +1,51 @@
+// Rendering: marks in millimetres of the table to a picture for the projector.
+//
+//   std::vector<Mark> marks = {{.lines = {laid(laying, front.cut_line)}, .closed = true}};
+//   QImage frame = rendered(map, marks, laying.height);
+//
+// Every mark is outlined in millimetres, carried point by point through the
+// TableMap, and filled with antialiasing. Guarantees, for points within the
+// picture: the middle of a drawn line lies within 0.02 mm of the map's own
+// answer by the coverage of its pixels. A projector whose light grows with the
+// 2.2th power of the pixel value moves the middle of a 1 mm line by up to 0.06
+// pixel more, because it darkens a half covered pixel by more than half.
+// What lies outside of the picture, or where the lens cannot reach, is left out.
+#pragma once
+
+#include <QImage>
+#include <QRgb>
+#include <vector>
+
+#include "calibration/table_map/table_map.h"
+#include "projector/frame/stroke.h"
+
+namespace cowlcast::projector {
+
+/// Something to draw in one colour. Lines of one mark never shade each other.
+struct Mark {
+  std::vector<Polyline> lines = {};  ///< mat mm
+  bool closed = false;               ///< each line's last point joins its first
+  double width = 1.0;                ///< mm on the cloth; 0: fill the outlines instead
+  QRgb colour = 0xffffffff;
+};
+
+/// The picture of the map's size on black, marks drawn in order, for the surface
+/// `cloth` mm above the mat.
+QImage rendered(const calibration::TableMap& map, const std::vector<Mark>& marks, double cloth);
+
+/// Redraws into `picture`, which keeps its memory when it already has the size.
+void render_into(QImage& picture, const calibration::TableMap& map, const std::vector<Mark>& marks,
+                 double cloth);
+
+/// How much of a line the picture can show.
+struct Reach {
+  bool any_inside = false;  ///< some of it is lit
+  double outside = 0.0;     ///< how far the farthest point lies outside the lit area, mm; 0: all is inside
+};
+Reach reach_of(const calibration::TableMap& map, const std::vector<Polyline>& lines, double cloth);
+
+/// The outline of what the picture lights on the surface `cloth` mm above the mat,
+/// mat mm, counter-clockwise as the map is; `per_side` points a side.
+Polyline lit_outline(const calibration::TableMap& map, double cloth, int per_side = 16);
+
+}  // namespace cowlcast::projector

@@ -1,0 +1,58 @@
+#include "projector/frame/style.h"
+
+#include <QColor>
+#include <array>
+#include <cmath>
+#include <initializer_list>
+
+namespace cowlcast::projector {
+namespace {
+
+std::array<double, 3> linear(QRgb colour) {
+  const auto channel = [](int value) {
+    const double share = value / 255.0;
+    return share <= 0.04045 ? share / 12.92 : std::pow((share + 0.055) / 1.055, 2.4);
+  };
+  return {channel(qRed(colour)), channel(qGreen(colour)), channel(qBlue(colour))};
+}
+
+double luminance(const std::array<double, 3>& rgb) {
+  return 0.2126 * rgb[0] + 0.7152 * rgb[1] + 0.0722 * rgb[2];
+}
+
+// The eye adapts to the cloth: what the cloth sends back of white light counts as 1.
+double seen(QRgb light, QRgb cloth, double room) {
+  const std::array<double, 3> beam = linear(light), surface = linear(cloth);
+  std::array<double, 3> back{};
+  for (size_t i = 0; i < 3; ++i) back[i] = (beam[i] + room) * (surface[i] + 0.01);
+  std::array<double, 3> white{};
+  for (size_t i = 0; i < 3; ++i) white[i] = surface[i] + 0.01;
+  return luminance(back) / luminance(white);
+}
+
+QRgb first_that_stands_out(std::initializer_list<QRgb> colours, QRgb ground, QRgb cloth) {
+  for (const QRgb colour : colours)
+    if (contrast_on_cloth(colour, ground, cloth) >= 3.0) return colour;
+  return 0xffd8d8d8;
+}
+
+}  // namespace
+
+double relative_luminance(QRgb colour) {
+  return luminance(linear(colour));
+}
+
+double contrast_on_cloth(QRgb light, QRgb other, QRgb cloth, double room) {
+  const double a = seen(light, cloth, room) + 0.05, b = seen(other, cloth, room) + 0.05;
+  return a > b ? a / b : b / a;
+}
+
+FrameStyle style_for_cloth(QRgb cloth) {
+  FrameStyle style;
+  style.seam = first_that_stands_out({0xffffd24a, 0xff7fe8ff, 0xffc8ffb0}, style.ground, cloth);
+  style.guide = first_that_stands_out({0xff6fd3ff, 0xffffb0d8, 0xffffe08a}, style.ground, cloth);
+  style.warn = first_that_stands_out({0xffff9d3c, 0xffffc850, 0xffb8d0ff}, style.ground, cloth);
+  return style;
+}
+
+}  // namespace cowlcast::projector
