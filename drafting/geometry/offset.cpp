@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "drafting/geometry/close_pairs.h"
 #include "drafting/geometry/polyline.h"
 
 namespace cowlcast::drafting {
@@ -22,30 +23,19 @@ struct Meeting {
 /// All places where segments of a closed line cross, two entries a place.
 std::vector<Meeting> meetings_of(const Polyline& line) {
   const size_t n = line.size();
-  std::vector<size_t> order(n);
-  for (size_t i = 0; i < n; ++i) order[i] = i;
-  const auto left_of = [&](size_t i) { return std::min(line[i].x(), line[(i + 1) % n].x()); };
-  std::sort(order.begin(), order.end(), [&](size_t a, size_t b) { return left_of(a) < left_of(b); });
   std::vector<Meeting> meetings;
-  for (size_t k = 0; k < n; ++k) {
-    const size_t i = order[k];
-    const Point &a = line[i], &b = line[(i + 1) % n];
-    const double right = std::max(a.x(), b.x());
-    const double low = std::min(a.y(), b.y()), high = std::max(a.y(), b.y());
-    for (size_t m = k + 1; m < n && left_of(order[m]) <= right; ++m) {
-      const size_t j = order[m];
-      if (j == (i + 1) % n || i == (j + 1) % n) continue;
-      const Point &c = line[j], &d = line[(j + 1) % n];
-      if (std::max(c.y(), d.y()) < low || std::min(c.y(), d.y()) > high) continue;
-      const auto place = crossing(a, b, c, d);
-      if (!place) continue;
-      const double on_i = (*place - a).norm() / (b - a).norm();
-      const double on_j = (*place - c).norm() / (d - c).norm();
-      if (on_i >= 1.0 || on_j >= 1.0) continue;  // counted by the segment that starts there
-      meetings.push_back({i, on_i, *place, meetings.size() + 1});
-      meetings.push_back({j, on_j, *place, meetings.size() - 1});
-    }
-  }
+  for_close_pairs(line, [&](size_t i, size_t j) {
+    if (j == (i + 1) % n || i == (j + 1) % n) return false;
+    const Point &a = line[i], &b = line[(i + 1) % n], &c = line[j], &d = line[(j + 1) % n];
+    const auto place = crossing(a, b, c, d);
+    if (!place) return false;
+    const double on_i = (*place - a).norm() / (b - a).norm();
+    const double on_j = (*place - c).norm() / (d - c).norm();
+    if (on_i >= 1.0 || on_j >= 1.0) return false;  // counted by the side that starts there
+    meetings.push_back({i, on_i, *place, meetings.size() + 1});
+    meetings.push_back({j, on_j, *place, meetings.size() - 1});
+    return false;
+  });
   return meetings;
 }
 

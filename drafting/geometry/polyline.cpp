@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
+
+#include "drafting/geometry/close_pairs.h"
 
 namespace cowlcast::drafting {
 namespace {
@@ -128,33 +129,24 @@ std::optional<Point> crossing(const Point& a, const Point& b, const Point& c, co
 std::optional<Point> self_crossing(const Polyline& outline) {
   const size_t n = outline.size();
   if (n < 3) return n == 0 ? Point(0, 0) : outline.front();
-  const auto end_of = [&](size_t i) -> const Point& { return outline[(i + 1) % n]; };
+  const auto end_of = [&](size_t i) -> const Point& { return outline[i + 1 == n ? 0 : i + 1]; };
   for (size_t i = 0; i < n; ++i) {
-    const Point& a = outline[i];
-    const Point& b = end_of(i);
-    if ((b - a).squaredNorm() == 0.0) return a;
-    // A neighbour that folds straight back on this segment.
-    const Point ab = b - a, bc = outline[(i + 2) % n] - b;
-    if (std::abs(cross(ab, bc)) <= 1e-12 * ab.norm() * bc.norm() && ab.dot(bc) < 0.0) return b;
-    const double left = std::min(a.x(), b.x()), right = std::max(a.x(), b.x());
-    const double low = std::min(a.y(), b.y()), high = std::max(a.y(), b.y());
-    for (size_t j = i + 2; j < n; ++j) {
-      if (i == 0 && j + 1 == n) continue;
-      const Point& c = outline[j];
-      const Point& d = end_of(j);
-      if (std::max(c.x(), d.x()) < left || std::min(c.x(), d.x()) > right || std::max(c.y(), d.y()) < low ||
-          std::min(c.y(), d.y()) > high) {
-        continue;
-      }
-      if (const auto place = crossing(a, b, c, d)) return place;
-      // Parallel segments on one line meet when their boxes do.
-      const double scale = std::max(ab.norm(), 1e-12);
-      if (std::abs(cross(ab, c - a)) <= 1e-12 * scale && std::abs(cross(ab, d - a)) <= 1e-12 * scale) {
-        return c;
-      }
-    }
+    const Point ab = end_of(i) - outline[i], bc = outline[(i + 2) % n] - end_of(i);
+    if (ab.squaredNorm() == 0.0) return outline[i];
+    // A neighbour that folds straight back on this side.
+    if (std::abs(cross(ab, bc)) <= 1e-12 * ab.norm() * bc.norm() && ab.dot(bc) < 0.0) return end_of(i);
   }
-  return std::nullopt;
+  std::optional<Point> found;
+  for_close_pairs(outline, [&](size_t i, size_t j) {
+    if (j == (i + 1) % n || i == (j + 1) % n) return false;
+    const Point &a = outline[i], &b = end_of(i), &c = outline[j], &d = end_of(j);
+    found = crossing(a, b, c, d);
+    // Sides on one line meet when their boxes do.
+    const double scale = 1e-12 * (b - a).norm();
+    if (!found && std::abs(cross(b - a, c - a)) <= scale && std::abs(cross(b - a, d - a)) <= scale) found = c;
+    return found.has_value();
+  });
+  return found;
 }
 
 Polyline convex_hull(Polyline points) {

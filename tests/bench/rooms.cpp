@@ -1,0 +1,191 @@
+// How right calibration is: random simulated rooms, calibrated and compared with the truth.
+//
+//   rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector WxH] [--no-rulers] [--keep
+//   DIR]
+//
+// One line a room, then the figures over all.
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <cstdio>
+#include <filesystem>
+#include <map>
+#include <numbers>
+#include <opencv2/imgcodecs.hpp>
+#include <opencv2/imgproc.hpp>
+#include <string>
+#include <vector>
+
+#include "calibration/refusal.h"
+#include "calibration/sheet/sheet.h"
+#include "calibration/solve/calibrate.h"
+#include "calibration/target/target.h"
+#include "calibration/virtual_table/photograph.h"
+#include "calibration/virtual_table/random_room.h"
+#include "calibration/virtual_table/truth.h"
+
+namespace {
+
+using namespace cowlcast::calibration;
+namespace vt = virtual_table;
+
+double seconds() {
+  return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
+}
+
+// A rule read to the nearest fifth of a millimetre.
+double read(double length) {
+  return std::round(5.0 * length) / 5.0;
+}
+
+double percentile(std::vector<double> values, double part) {
+  if (values.empty()) return NAN;
+  std::sort(values.begin(), values.end());
+  return values[static_cast<size_t>(std::lround(part * static_cast<double>(values.size() - 1)))];
+}
+
+struct Truth {
+  double rms = 0.0, worst = 0.0, height_worst = 0.0;
+  int within = 0, points = 0;
+  double over_stated = 0.0;
+};
+
+Truth compare(const TableMap& map, const vt::RoomProjector& projector, double height) {
+  std::vector<Eigen::Vector2d> found, real, found_high, real_high;
+  for (int i = 0; i <= 20; ++i)
+    for (int j = 0; j <= 32; ++j) {
+      const Eigen::Vector2d pixel(j * (map.width - 1) / 32.0, i * (map.height - 1) / 20.0);
+      const auto at = vt::mat_from_projector(projector, pixel),
+                 high = vt::mat_from_projector(projector, pixel, height);
+      if (!at || !high) continue;
+      found.push_back(map.mat_from_projector(pixel));
+      found_high.push_back(map.mat_from_projector(pixel, height));
+      real.push_back(*at);
+      real_high.push_back(*high);
+    }
+  const Eigen::Isometry2d fit = vt::rigid_fit(found, real);
+  Truth out;
+  double square = 0.0;
+  for (size_t i = 0; i < found.size(); ++i) {
+    const double miss = (fit * found[i] - real[i]).norm();
+    square += miss * miss;
+    out.worst = std::max(out.worst, miss);
+    out.height_worst = std::max(out.height_worst, (fit * found_high[i] - real_high[i]).norm());
+    const double stated = map.error_at(found[i]);
+    out.within += miss <= stated;
+    out.over_stated = std::max(out.over_stated, miss / stated);
+    ++out.points;
+  }
+  out.rms = std::sqrt(square / static_cast<double>(found.size()));
+  return out;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  std::map<std::string, std::string> options = {{"--first", "1"},
+                                                {"--count", "10"},
+                                                {"--hardness", "0.5"},
+                                                {"--fault", "none"},
+                                                {"--projector", "1920x1080"},
+                                                {"--keep", ""}};
+  bool rulers = true;
+  for (int i = 1; i < argc; ++i) {
+    const std::string name = argv[i];
+    if (name == "--no-rulers") {
+      rulers = false;
+    } else if (options.count(name) != 0 && i + 1 < argc) {
+      options[name] = argv[++i];
+    } else {
+      std::fprintf(stderr,
+                   "usage: rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector "
+                   "WxH] [--no-rulers] [--keep DIR]\n");
+      return 2;
+    }
+  }
+  vt::RoomOptions room_options;
+  room_options.hardness = std::stod(options["--hardness"]);
+  for (int n = 1; n <= 4; ++n) room_options.pages.push_back(sheet_page(Paper::a4, n));
+  std::sscanf(options["--projector"].c_str(), "%dx%d", &room_options.projector.width,
+              &room_options.projector.height);
+  const bool any_projector = room_options.projector.width == 0;
+
+  const int first = std::stoi(options["--first"]), count = std::stoi(options["--count"]);
+  std::vector<double> rms, worst, times, covered;
+  int refused = 0, far = 0, over_three = 0, faultless = 0, refused_faultless = 0;
+  long within = 0, points = 0;
+  for (int seed = first; seed < first + count; ++seed) {
+    vt::RoomOptions own = room_options;
+    if (options["--fault"] == "mixed") {
+      if (seed % 2 == 0)
+        own.fault = static_cast<vt::Fault>(1 + (seed / 2) % static_cast<int>(vt::Fault::one_sheet));
+    } else {
+      for (int f = 0; f <= static_cast<int>(vt::Fault::one_sheet); ++f)
+        if (vt::name_of(static_cast<vt::Fault>(f)) == options["--fault"])
+          own.fault = static_cast<vt::Fault>(f);
+    }
+    if (any_projector) own.projector = cv::Size(0, 0);
+    const vt::Session session = vt::random_session(static_cast<std::uint64_t>(seed), own);
+    const int width = session.room.projector.width, height = session.room.projector.height;
+    const cv::Mat target = target_picture(width, height), plain = plain_picture(width, height);
+    double began = seconds();
+    std::filesystem::path folder = std::filesystem::temp_directory_path() / "cowlcast-rooms";
+    if (!options["--keep"].empty()) folder = std::filesystem::path(options["--keep"]) / std::to_string(seed);
+    std::filesystem::remove_all(folder);
+    std::filesystem::create_directories(folder);
+    std::vector<std::string> paths;
+    for (size_t i = 0; i < session.shots.size(); ++i) {
+      const vt::Shot& shot = session.shots[i];
+      paths.push_back((folder / ("photo-" + std::to_string(i + 1) + ".jpg")).string());
+      vt::save_photograph(paths.back(),
+                          vt::photograph(shot.room, shot.camera, shot.target ? target : plain, shot.seed),
+                          shot.file);
+    }
+    const double rendered = seconds() - began;
+    CalibrationRequest request{width, height, std::nullopt, {}};
+    const vt::PaperSheet& sheet = session.room.sheets.front();
+    if (rulers) request.rulers = Rulers{read(kRulerAcross * sheet.across), read(kRulerDown * sheet.down)};
+    const bool fault = session.fault != vt::Fault::none && session.fault != vt::Fault::refocused;
+    faultless += !fault;
+    began = seconds();
+    try {
+      std::vector<Photograph> photographs;
+      for (const std::string& path : paths) photographs.push_back(load_photograph(path));
+      const CalibrationReport report = calibrate(photographs, request);
+      times.push_back(seconds() - began);
+      const Truth truth = compare(report.map, session.room.projector, 5.0);
+      rms.push_back(truth.rms);
+      worst.push_back(truth.worst);
+      far += truth.worst > 1.0;
+      over_three += truth.over_stated > 3.0;
+      within += truth.within;
+      points += truth.points;
+      covered.push_back(static_cast<double>(truth.within) / truth.points);
+      std::printf(
+          "%4d %-18s rms %.3f worst %.3f stated %.3f within %.2f cloth5 %.3f lamp %.3f  %.2f s (rendered "
+          "%.1f s)\n",
+          seed, vt::name_of(session.fault).c_str(), truth.rms, truth.worst,
+          *std::max_element(report.map.error.mm95.begin(), report.map.error.mm95.end()), covered.back(),
+          truth.height_worst, report.map.lamp_sigma, times.back(), rendered);
+      for (const std::string& warning : report.warnings) std::printf("       ! %s\n", warning.c_str());
+    } catch (const Refusal& refusal) {
+      ++refused;
+      refused_faultless += !fault;
+      std::printf("%4d %-18s REFUSED %s  %.2f s\n", seed, vt::name_of(session.fault).c_str(), refusal.what(),
+                  seconds() - began);
+    }
+    std::fflush(stdout);
+    if (options["--keep"].empty()) std::filesystem::remove_all(folder);
+  }
+  std::printf("\nrooms %d, refused %d (%d of %d without fault)\n", count, refused, refused_faultless,
+              faultless);
+  std::printf("rms: median %.3f mm; worst point: median %.3f, 95%% %.3f, most %.3f mm\n",
+              percentile(rms, 0.5), percentile(worst, 0.5), percentile(worst, 0.95), percentile(worst, 1.0));
+  std::printf("accepted with any point beyond 1 mm: %d; beyond three times the stated error: %d\n", far,
+              over_three);
+  std::printf("points within the stated error: %.1f %%\n",
+              points == 0 ? 0.0 : 100.0 * static_cast<double>(within) / static_cast<double>(points));
+  std::printf("calibrate, files read included: median %.2f s, most %.2f s\n", percentile(times, 0.5),
+              percentile(times, 1.0));
+  return 0;
+}
