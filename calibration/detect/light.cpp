@@ -111,7 +111,7 @@ std::optional<LightCorner> find_light_corner(const TargetLayout& layout, int ind
   const double window = 0.9 * layout.inset;
   const double photo_pixels = std::sqrt(std::abs(target.slope.determinant()));
   const int half = std::clamp(static_cast<int>(window * photo_pixels), 5, 9);
-  const double pitch = window / half;
+  const double pitch = std::min(window / half, 1.0 / photo_pixels);
   const Eigen::MatrixXd patch = sample_patch(half, pitch, [&](double x, double y) {
     const Eigen::Vector2d moved(x, y);
     const double lit = linear_sample(*target.grey, target.at + target.slope * moved);

@@ -45,8 +45,9 @@ std::optional<SeenCorner> refine(const cv::Mat& grey, const SheetLayout& layout,
   const double across = (through(h, corner + Eigen::Vector2d(1, 0)) - at).norm();
   const double up = (through(h, corner + Eigen::Vector2d(0, 1)) - at).norm();
   const double pixels_per_mm = std::sqrt(across * up);
+  // About a sample a pixel: fewer would miss what lies between them.
   const int half = std::clamp(static_cast<int>(kWindow * pixels_per_mm), 4, 10);
-  const double pitch = kWindow / half;
+  const double pitch = std::min(kWindow / half, 1.0 / pixels_per_mm);
   const Eigen::MatrixXd patch = sample_patch(half, pitch, [&](double x, double y) {
     return sample(grey, through(h, corner + Eigen::Vector2d(x, -y)));
   });

@@ -1,0 +1,65 @@
+#include "calibration/sheet/sheet.h"
+
+#include <gtest/gtest.h>
+
+#include <opencv2/imgproc.hpp>
+#include <set>
+
+#include "calibration/detect/paper.h"
+#include "calibration/refusal.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+TEST(Sheet, EveryMarkerOfEverySheetAndPaperDiffers) {
+  std::set<int> codes;
+  for (const Paper paper : {Paper::a4, Paper::letter})
+    for (int sheet = 1; sheet <= kMostSheets; ++sheet)
+      for (int slot = 0; slot < sheet_layout(paper).marker_count(); ++slot) {
+        const int code = marker_code({paper, sheet, slot});
+        EXPECT_TRUE(codes.insert(code).second);
+        EXPECT_LT(code,
+                  587);  // AprilTag 36h11 has 587 codes: E. Olson's reference lists, as shipped with OpenCV
+        const auto back = sheet_marker(code);
+        ASSERT_TRUE(back);
+        EXPECT_EQ(back->paper, paper);
+        EXPECT_EQ(back->sheet, sheet);
+        EXPECT_EQ(back->slot, slot);
+      }
+  EXPECT_FALSE(sheet_marker(-1));
+  EXPECT_FALSE(sheet_marker(10000));
+}
+
+// ISO 216 gives A4 as 210 × 297 mm; ANSI/ASME Y14.1 size A is 8.5 × 11 in.
+TEST(Sheet, PagesHaveTheirStandardSizes) {
+  EXPECT_EQ(sheet_page(Paper::a4, 1, 254.0).size(), cv::Size(2970, 2100));
+  EXPECT_EQ(sheet_page(Paper::letter, 1, 100.0).size(), cv::Size(1100, 850));
+}
+
+TEST(Sheet, IsFoundWhereItIsDrawn) {
+  for (const Paper paper : {Paper::a4, Paper::letter}) {
+    const SheetLayout layout = sheet_layout(paper);
+    const double per_mm = 150.0 / 25.4;
+    cv::Mat page = sheet_page(paper, 5, 150.0);
+    cv::GaussianBlur(page, page, {}, 0.8);  // no lens is sharper
+    const std::vector<SheetView> views = find_sheets(page);
+    ASSERT_EQ(views.size(), 1U);
+    EXPECT_EQ(views[0].paper, paper);
+    EXPECT_EQ(views[0].number, 5);
+    EXPECT_EQ(static_cast<int>(views[0].corners.size()), layout.corner_count());
+    for (const SeenCorner& corner : views[0].corners) {
+      const Eigen::Vector2d at = layout.corner(corner.index);
+      EXPECT_NEAR(corner.pixel.x(), (0.5 * layout.page_width + at.x()) * per_mm - 0.5, 0.05);
+      EXPECT_NEAR(corner.pixel.y(), (0.5 * layout.page_height - at.y()) * per_mm - 0.5, 0.05);
+    }
+  }
+}
+
+TEST(Sheet, RefusesNumbersThatAreNotPrinted) {
+  EXPECT_THROW(sheet_page(Paper::a4, 0), Refusal);
+  EXPECT_THROW(sheets_pdf(Paper::a4, kMostSheets + 1), Refusal);
+  EXPECT_EQ(sheets_pdf(Paper::a4, 2).substr(0, 5), "%PDF-");
+}
+
+}  // namespace
+}  // namespace cowlcast::calibration
