@@ -34,6 +34,10 @@ struct Optic {
   /// nothing where no ray does (beyond the radius at which the glass folds back).
   std::optional<Eigen::Vector2d> ray_from_pixel(const Eigen::Vector2d& pixel) const;
 
+  /// True where the radial distance grows all the way from the axis to `ray`, so that the answer
+  /// of `pixel_from_ray` is where the light really goes.
+  bool covers(const Eigen::Vector2d& ray) const;
+
   /// Ray slope up to which the radial distance still grows, at most `limit`.
   double valid_slope(double limit = 3.0) const;
 };

@@ -11,6 +11,7 @@
 
 #include <cstdint>
 #include <opencv2/core.hpp>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -48,6 +49,10 @@ struct RoomOptions {
   double hardness = 0.5;  ///< 0 gentle .. 1 the wide ranges: short throw, poor light, wobble, JPEG 60
   bool electronic_keystone = false;  ///< the projector squares its picture by resampling
   bool rolling_shutter = false;      ///< drift of the hand and brightness bands between rows
+  bool turned_files = false;  ///< photographs carry an EXIF orientation other than 1, as phones write it
+  double breathing = 4.5;     ///< mm: focal length f at infinity becomes f (1 + breathing / distance)
+  double ruler_sigma = 0.05;  ///< error of reading the sheets' rulers, mm
+  double tape_sigma = 0.25;   ///< error of the tape between two sheets, mm
 };
 
 /// One photograph to take.
@@ -59,10 +64,19 @@ struct Shot {
   std::uint64_t seed = 1;
 };
 
+/// A tape laid between the centres of two sheets' pages.
+struct Tape {
+  int from = 0, to = 0;  ///< index of the sheets, the first is 0
+  double mm = 0.0;       ///< as read
+};
+
 /// One visit to a table.
 struct Session {
   Room room;                ///< as it is when all is done: the truth that a calibration must meet
   std::vector<Shot> shots;  ///< in the order taken, targets and plain mixed
+  double ruler_across = 240.0,
+         ruler_down = 180.0;  ///< lengths on paper of nominal 240 and 180 mm, as read, mm
+  std::optional<Tape> tape;   ///< between the two sheets farthest apart; none with fewer than two
   Fault fault = Fault::none;
   int faulty_sheet = -1;  ///< index of the sheet at fault
   int faulty_shot = -1;   ///< index of the photograph at fault or the first one after the change

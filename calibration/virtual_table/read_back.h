@@ -27,6 +27,7 @@ struct ReadBackOptions {
   double corner_angle = 0.25;  ///< turns sharper than this are corners, radians
   double clearance = 4.0;  ///< places nearer than this to a corner, an end or another stretch are skipped, mm
   bool closed = false;     ///< the line's last point joins its first
+  std::vector<std::vector<Eigen::Vector2d>> others;  ///< more lines of the frame to keep clear of
 };
 
 /// What was found at one place.
@@ -60,7 +61,8 @@ ReadBack joined(const std::vector<ReadBack>& parts);
 class ProjectedLight {
  public:
   ProjectedLight(const RoomProjector& projector, const cv::Mat& frame);
-  double at_picture(const Eigen::Vector2d& pixel) const;
+  /// `pixel` of the panel, that is with any electronic keystone behind it.
+  double at_panel(const Eigen::Vector2d& pixel) const;
   double at_mat(const Eigen::Vector2d& mat, double height) const;
 
  private:

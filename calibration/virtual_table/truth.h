@@ -31,6 +31,12 @@ std::optional<Eigen::Vector2d> camera_from_room(const RoomCamera& camera, const 
 std::optional<Eigen::Vector2d> mat_from_camera(const RoomCamera& camera, const Eigen::Vector2d& pixel,
                                                double height = 0.0);
 
+/// Where the point `paper` of the sheet itself, mm from its top left corner, lies in the room.
+Eigen::Vector3d room_from_paper(const PaperSheet& sheet, const Eigen::Vector2d& paper);
+
+/// Where on the paper, mm from its top left corner, the feature at nominal page point `page` was printed.
+Eigen::Vector2d paper_from_page(const PaperSheet& sheet, const Eigen::Vector2d& page);
+
 /// Where the printed feature at nominal page point `page` (mm) really lies: x, y
 /// on the mat and z above it, print scale, shift, thickness and curl included.
 Eigen::Vector3d room_from_page(const PaperSheet& sheet, const Eigen::Vector2d& page);
