@@ -1,5 +1,8 @@
 #include "calibration/solve/calibrate.h"
 
+#include <cmath>
+
+#include "calibration/sheet/sheet.h"
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
 
@@ -17,14 +20,14 @@ calibration::Rulers rulers_from(const std::string& text) {
 }
 
 calibration::Span span_from(const std::string& text) {
-  const std::vector<std::string> parts = parts_of(text, ',');
-  const auto number = [&](size_t i) { return parts.size() == 3 ? plain_number(parts[i]) : std::nullopt; };
-  const auto from = number(0), to = number(1);
-  const auto mm = parts.size() == 3 ? length_mm(parts[2]) : std::nullopt;
-  const auto whole = [](double value) {
-    return value >= 1.0 && value <= 99.0 && value == static_cast<int>(value);
+  std::vector<std::string> parts = parts_of(text, ',');
+  const bool three = parts.size() == 3;
+  parts.resize(3);
+  const auto from = plain_number(parts[0]), to = plain_number(parts[1]), mm = length_mm(parts[2]);
+  const auto is_sheet = [](double value) {
+    return value >= 1.0 && value <= calibration::kMostSheets && value == std::floor(value);
   };
-  if (!from || !to || !mm || !whole(*from) || !whole(*to) || *mm <= 0.0)
+  if (!three || !from || !to || !mm || !is_sheet(*from) || !is_sheet(*to) || *mm <= 0.0)
     throw CLI::ValidationError("--span", "cannot use \"" + text +
                                              "\": give two sheet numbers and the length between their "
                                              "centre crosses, for example 1,4,912.5");

@@ -14,7 +14,10 @@ namespace {
 namespace fs = std::filesystem;
 
 std::string quoted(const fs::path& path) {
-  return "\"" + path.string() + "\"";
+  std::string text = "\"";
+  text += path.string();
+  text += '"';
+  return text;
 }
 
 std::string last_reason() {
