@@ -49,24 +49,17 @@ float percentile(const cv::Mat& values, double part) {
   return std::max(*at, 1e-6F);
 }
 
-// Half of full scale stands for the value that 95 in 100 stay below.
-cv::Mat stretched(const cv::Mat& values, double gamma) {
-  const float top = percentile(values, 0.95);
-  cv::Mat out(values.size(), CV_8UC1);
-  for (int i = 0; i < values.rows; ++i)
-    for (int j = 0; j < values.cols; ++j) {
-      const float v = std::max(0.0F, values.at<float>(i, j)) / top;
-      out.at<unsigned char>(i, j) = cv::saturate_cast<unsigned char>(210.0 * std::pow(v, gamma));
-    }
+// 210 stands for the value that 95 in 100 stay below; `root`: as its square root, near to the eye's scale.
+cv::Mat stretched(const cv::Mat& values, bool root) {
+  cv::Mat out = cv::max(values, 0.0F) / percentile(values, 0.95);
+  if (root) cv::sqrt(out, out);
+  out.convertTo(out, CV_8UC1, 210.0);
   return out;
 }
 
 }  // namespace
 
 cv::Mat lay_on_mat(const cv::Mat& grey, const MatRegion& region, const PhotoFromMat& photo_from_mat) {
-  cv::Mat linear;
-  cv::LUT(grey, cv::Mat(1, 256, CV_32FC1, const_cast<float*>(linear_light().data())), linear);
-  cv::blur(linear, linear, {3, 3});
   const int coarse_columns = region.columns / kStride + 2, coarse_rows = region.rows / kStride + 2;
   cv::Mat coarse(coarse_rows, coarse_columns, CV_32FC2);
   for (int i = 0; i < coarse_rows; ++i)
@@ -85,8 +78,12 @@ cv::Mat lay_on_mat(const cv::Mat& grey, const MatRegion& region, const PhotoFrom
           (1 - fi) * ((1 - fj) * coarse.at<cv::Vec2f>(ci, cj) + fj * coarse.at<cv::Vec2f>(ci, cj + 1)) +
           fi * ((1 - fj) * coarse.at<cv::Vec2f>(ci + 1, cj) + fj * coarse.at<cv::Vec2f>(ci + 1, cj + 1));
     }
-  cv::Mat out;
-  cv::remap(linear, out, places, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_CONSTANT, cv::Scalar(-1.0));
+  // Where the photograph is finer than the region it is averaged first.
+  cv::Mat soft, laid, out;
+  cv::blur(grey, soft, {3, 3});
+  cv::remap(soft, laid, places, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_CONSTANT, cv::Scalar(0));
+  cv::LUT(laid, cv::Mat(1, 256, CV_32FC1, const_cast<float*>(linear_light().data())), out);
+  out.setTo(-1.0F, laid == 0);
   return out;
 }
 
@@ -98,11 +95,11 @@ cv::Mat quotient(const cv::Mat& target, const cv::Mat& plain) {
       out.at<float>(i, j) =
           t < 0.0F || p < 0.0F ? -1.0F : (t + static_cast<float>(kFloor)) / (p + static_cast<float>(kFloor));
     }
-  return stretched(out, 1.0);
+  return stretched(out, false);
 }
 
 cv::Mat laid_picture(const cv::Mat& laid) {
-  return stretched(laid, 0.45);
+  return stretched(laid, true);
 }
 
 std::optional<LightCorner> find_light_corner(const TargetLayout& layout, int index, const LocalView& target,

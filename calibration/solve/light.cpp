@@ -19,6 +19,9 @@ namespace {
 
 constexpr double kAround = 700.0;      // mm beyond the sheets in which light is looked for
 constexpr int kLongestSide = 2200;     // pixels of a laid picture
+constexpr size_t kStandIns = 240;      // marker corners that stand in for the target at first
+constexpr double kTargetShare = 0.25;  // of corners seen where a target's corners would be
+constexpr size_t kManyMarkers = 24;    // enough to look no further
 constexpr size_t kFewestMarkers = 6;   // of the target in a photograph, to believe in it
 constexpr double kMarkerReach = 15.0;  // projector pixels by which a lens may bend a marker off a flat map
 constexpr double kSigmaFloor = 0.04;   // photograph pixels
@@ -33,7 +36,7 @@ MatRegion region_of(const Scene& scene) {
   const Eigen::Vector2d low = box.min().array() - kAround, high = box.max().array() + kAround;
   MatRegion region;
   region.upper_left = {low.x(), high.y()};
-  region.mm_per_pixel = std::max(0.8, (high - low).maxCoeff() / kLongestSide);
+  region.mm_per_pixel = std::max(1.0, (high - low).maxCoeff() / kLongestSide);
   region.columns = static_cast<int>((high.x() - low.x()) / region.mm_per_pixel);
   region.rows = static_cast<int>((high.y() - low.y()) / region.mm_per_pixel);
   return region;
@@ -108,6 +111,77 @@ std::optional<Placement> projector_pose(const Eigen::Matrix3d& picture_from_mat,
   return Placement::of(out);
 }
 
+// A photograph about corner `corner` of the target; nothing where it does not show all of it.
+std::optional<LocalView> local_view(const Scene& scene, size_t photo, const cv::Mat& picture,
+                                    const TargetLayout& layout, int corner) {
+  const TableMap projector = projector_of(scene);
+  LocalView view{&picture, {}, {}};
+  Eigen::Vector2d pixel[3];
+  const Eigen::Vector2d steps[] = {{0, 0}, {1, 0}, {0, 1}};
+  for (int k = 0; k < 3; ++k) try {
+      const Eigen::Vector2d mat = projector.mat_from_projector(layout.corner(corner) + steps[k]);
+      const auto at = scene.photo_from_mat(static_cast<int>(photo), mat);
+      if (!at) return std::nullopt;
+      pixel[k] = *at;
+    } catch (const Refusal&) {
+      return std::nullopt;
+    }
+  view.at = pixel[0];
+  view.slope << pixel[1] - pixel[0], pixel[2] - pixel[0];
+  const double margin = 3.0 + layout.inset * view.slope.norm();
+  const bool inside = view.at.x() > margin && view.at.y() > margin && view.at.x() < picture.cols - margin &&
+                      view.at.y() < picture.rows - margin;
+  return inside ? std::optional(view) : std::nullopt;
+}
+
+// Light corners of the target, a sample of them, that a photograph shows as it is.
+double share_seen(const Scene& scene, size_t photo, const cv::Mat& picture, const TargetLayout& layout) {
+  int asked = 0, seen = 0;
+  const int stride = std::max(1, layout.corner_count() / 60);
+  for (int c = stride / 2; c < layout.corner_count(); c += stride)
+    if (const auto view = local_view(scene, photo, picture, layout, c)) {
+      ++asked;
+      seen += find_light_corner(layout, c, *view, nullptr).has_value();
+    }
+  return asked < 10 ? 0.0 : static_cast<double>(seen) / asked;
+}
+
+struct Seen {
+  Correspondence all;
+  std::vector<bool> obeys;
+  std::optional<Eigen::Matrix3d> flat;  // picture from mat
+  size_t count() const { return static_cast<size_t>(std::count(obeys.begin(), obeys.end(), true)); }
+};
+
+Seen look(const cv::Mat& picture, const MatRegion& region, const TargetLayout& layout) {
+  Seen out;
+  append(markers_in(picture, region, layout), layout, out.all);
+  out.flat = flat_map(out.all, out.obeys);
+  return out;
+}
+
+// Markers in the first photograph that shows many; failing that, in the best quotient of two.
+Seen look_for_target(const Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
+  const MatRegion region = region_of(scene);
+  std::vector<cv::Mat> laid;
+  Seen best;
+  for (size_t i = 0; i < pictures.size(); ++i) {
+    laid.push_back(lay_on_mat(pictures[i], region, [&](const Eigen::Vector2d& mat) {
+      return scene.photo_from_mat(static_cast<int>(i), mat);
+    }));
+    Seen seen = look(laid_picture(laid.back()), region, layout);
+    if (seen.count() >= 4 * kManyMarkers) return seen;
+    if (seen.flat && seen.count() > best.count()) best = std::move(seen);
+  }
+  for (size_t i = 0; i < laid.size(); ++i)
+    for (size_t j = 0; j < laid.size(); ++j) {
+      if (i == j || best.count() >= 4 * kManyMarkers) continue;
+      Seen seen = look(quotient(laid[i], laid[j]), region, layout);
+      if (seen.flat && seen.count() > best.count()) best = std::move(seen);
+    }
+  return best;
+}
+
 }  // namespace
 
 Eigen::Vector2d mat_from_picture(const Scene& scene, const Eigen::Vector2d& pixel) {
@@ -115,79 +189,42 @@ Eigen::Vector2d mat_from_picture(const Scene& scene, const Eigen::Vector2d& pixe
 }
 
 void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
-  const MatRegion region = region_of(scene);
-  const size_t count = scene.photos.size();
-  std::vector<cv::Mat> laid(count);
-  std::vector<LaidMarkers> markers(count);
-  cv::parallel_for_({0, static_cast<int>(count)}, [&](const cv::Range& range) {
-    for (int i = range.start; i < range.end; ++i) {
-      laid[static_cast<size_t>(i)] =
-          lay_on_mat(pictures[static_cast<size_t>(i)], region,
-                     [&](const Eigen::Vector2d& mat) { return scene.photo_from_mat(i, mat); });
-      markers[static_cast<size_t>(i)] =
-          markers_in(laid_picture(laid[static_cast<size_t>(i)]), region, layout);
-    }
-  });
-  size_t plain = count;
-  for (size_t i = 0; i < count; ++i) {
-    Correspondence own;
-    append(markers[i], layout, own);
-    std::vector<bool> obeys;
-    scene.photos[i].target = flat_map(own, obeys).has_value();
-    if (!scene.photos[i].target && plain == count) plain = i;
-  }
-  // A mat's print hides markers that the quotient shows.
-  if (plain < count)
-    cv::parallel_for_({0, static_cast<int>(count)}, [&](const cv::Range& range) {
-      for (int n = range.start; n < range.end; ++n) {
-        const auto i = static_cast<size_t>(n);
-        if (i == plain) continue;
-        LaidMarkers more = markers_in(quotient(laid[i], laid[plain]), region, layout);
-        for (const auto& [code, corners] : more) markers[i][code] = corners;
-      }
-    });
-  Correspondence seen;
-  for (size_t i = 0; i < count; ++i) {
-    Correspondence own;
-    append(markers[i], layout, own);
-    std::vector<bool> obeys;
-    scene.photos[i].target = flat_map(own, obeys).has_value();
-    if (scene.photos[i].target) append(markers[i], layout, seen);
-  }
-  std::vector<bool> obeys;
-  const auto flat = flat_map(seen, obeys);
-  if (!flat)
+  const Seen seen = look_for_target(scene, pictures, layout);
+  if (!seen.flat)
     throw Refusal(
         "The projected target is not seen in any photograph. Show the target picture with the projector, dim "
         "the room, and photograph the whole lit area again.");
-  if (flat->determinant() / std::pow((*flat)(2, 2), 3) > 0.0)
+  const Eigen::Matrix3d& flat = *seen.flat;
+  if (flat.determinant() / std::pow(flat(2, 2), 3) > 0.0)
     throw Refusal(
         "The projector shows its picture mirrored. Turn off rear projection or mirroring in its menu, and "
         "photograph again.");
 
   // The markers stand in for the corners while the lens is first guessed.
+  scene.lights.clear();
+  scene.light.clear();
+  const size_t stride = std::max<size_t>(1, seen.count() / kStandIns);
+  size_t number = 0;
+  for (size_t i = 0; i < seen.obeys.size(); ++i) {
+    if (!seen.obeys[i] || number++ % stride != 0) continue;
+    const Eigen::Vector2d mat(seen.all.mat[i].x, seen.all.mat[i].y);
+    for (size_t photo = 0; photo < pictures.size(); ++photo)
+      if (const auto pixel = scene.photo_from_mat(static_cast<int>(photo), mat)) {
+        scene.light.push_back(
+            {static_cast<int>(photo), static_cast<int>(scene.lights.size()), *pixel, 0.5, true});
+        scene.lights.push_back(
+            {static_cast<int>(i), {seen.all.picture[i].x, seen.all.picture[i].y}, {mat.x(), mat.y()}});
+        break;
+      }
+  }
   Scene best;
   double best_cost = std::numeric_limits<double>::infinity();
   const double width = scene.projector_size.x(), height = scene.projector_size.y();
-  scene.lights.clear();
-  for (size_t i = 0; i < seen.mat.size(); ++i)
-    if (obeys[i])
-      scene.lights.push_back(
-          {static_cast<int>(i), {seen.picture[i].x, seen.picture[i].y}, {seen.mat[i].x, seen.mat[i].y}});
-  scene.light.clear();
-  for (size_t i = 0; i < scene.lights.size(); ++i)
-    for (size_t photo = 0; photo < count; ++photo) {
-      const Eigen::Vector2d mat(scene.lights[i].mat[0], scene.lights[i].mat[1]);
-      const auto pixel = scene.photo_from_mat(static_cast<int>(photo), mat);
-      if (!pixel) continue;
-      scene.light.push_back({static_cast<int>(photo), static_cast<int>(i), *pixel, 0.5, true});
-      break;
-    }
-  for (const double focal : {0.6, 1.2, 2.0})
+  for (const double focal : {0.7, 1.6})
     for (const double down : {-0.1, 0.5, 1.1}) {
       Scene guess = scene;
       const Eigen::Vector2d centre(0.5 * (width - 1), down * height);
-      const auto placed = projector_pose(*flat, focal * width, centre);
+      const auto placed = projector_pose(flat, focal * width, centre);
       if (!placed) continue;
       guess.projector_from_mat = *placed;
       guess.projector_lens.numbers = {focal * width, centre.x(), centre.y(), 0, 0, 0, 0, 0};
@@ -202,55 +239,27 @@ void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const T
         "The projected target does not fit any projector. Check that the resolution given is the one the "
         "projector shows, with no scaling, and photograph again.");
   scene = std::move(best);
+  for (size_t i = 0; i < pictures.size(); ++i)
+    scene.photos[i].target = share_seen(scene, i, pictures[i], layout) > kTargetShare;
 }
 
 void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
-  const TableMap projector = projector_of(scene);
   const int corners = layout.corner_count();
-  // Places on the mat of each corner and of steps of one projector pixel from it.
-  std::vector<std::optional<std::array<Eigen::Vector2d, 3>>> on_mat(static_cast<size_t>(corners));
-  for (int c = 0; c < corners; ++c) try {
-      const Eigen::Vector2d p = layout.corner(c);
-      on_mat[static_cast<size_t>(c)] = {projector.mat_from_projector(p),
-                                        projector.mat_from_projector(p + Eigen::Vector2d(1, 0)),
-                                        projector.mat_from_projector(p + Eigen::Vector2d(0, 1))};
-    } catch (const Refusal&) {
-      continue;
-    }
-  const auto local_view = [&](size_t photo, int corner) -> std::optional<LocalView> {
-    const auto& mat = on_mat[static_cast<size_t>(corner)];
-    if (!mat) return std::nullopt;
-    std::array<Eigen::Vector2d, 3> pixel;
-    for (size_t k = 0; k < 3; ++k) {
-      const auto at = scene.photo_from_mat(static_cast<int>(photo), (*mat)[k]);
-      if (!at) return std::nullopt;
-      pixel[k] = *at;
-    }
-    LocalView view{&pictures[photo], pixel[0], {}};
-    view.slope << pixel[1] - pixel[0], pixel[2] - pixel[0];
-    return view;
-  };
-  const auto inside = [&](const LocalView& view) {
-    const double margin = 3.0 + layout.inset * view.slope.norm();
-    return view.at.x() > margin && view.at.y() > margin && view.at.x() < view.grey->cols - margin &&
-           view.at.y() < view.grey->rows - margin;
-  };
   std::vector<std::vector<LightSighting>> found(static_cast<size_t>(corners));
   cv::parallel_for_({0, corners}, [&](const cv::Range& range) {
     for (int c = range.start; c < range.end; ++c) {
       std::optional<LocalView> plain;
       bool any_plain = false;
-      for (size_t i = 0; i < scene.photos.size() && !plain; ++i) {
+      for (size_t i = 0; i < pictures.size() && !plain; ++i) {
         if (scene.photos[i].target) continue;
         any_plain = true;
-        plain = local_view(i, c);
-        if (plain && !inside(*plain)) plain.reset();
+        plain = local_view(scene, i, pictures[i], layout, c);
       }
       if (any_plain && !plain) continue;
-      for (size_t i = 0; i < scene.photos.size(); ++i) {
+      for (size_t i = 0; i < pictures.size(); ++i) {
         if (!scene.photos[i].target) continue;
-        const auto view = local_view(i, c);
-        if (!view || !inside(*view)) continue;
+        const auto view = local_view(scene, i, pictures[i], layout, c);
+        if (!view) continue;
         const auto corner = find_light_corner(layout, c, *view, plain ? &*plain : nullptr);
         if (!corner) continue;
         const double scale = std::sqrt(std::abs(view->slope.determinant()));
@@ -265,7 +274,7 @@ void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const Target
   for (int c = 0; c < corners; ++c) {
     const auto& sightings = found[static_cast<size_t>(c)];
     if (sightings.empty()) continue;
-    const Eigen::Vector2d& mat = (*on_mat[static_cast<size_t>(c)])[0];
+    const Eigen::Vector2d mat = mat_from_picture(scene, layout.corner(c));
     scene.lights.push_back({c, layout.corner(c), {mat.x(), mat.y()}});
     for (LightSighting sighting : sightings) {
       sighting.point = static_cast<int>(scene.lights.size()) - 1;
