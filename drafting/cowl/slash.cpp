@@ -12,10 +12,23 @@ namespace {
 
 constexpr double below_underarm = 30.0;   // mm: where the last slash starts
 constexpr double least_spacing = 12.0;    // mm between starts on the centre front
+constexpr double least_clearance = 6.0;   // mm between neckline and first slash line
 constexpr double least_above_hem = 40.0;  // mm
 
 double underarm_height(const LoweredBase& lowered) {
   return lowered.rim.front().y();
+}
+
+/// The highest start on the centre front from which a straight line to `hinge`
+/// passes the neckline with some paper between.
+double clear_of_neckline(const LoweredBase& lowered, const Point& hinge) {
+  double highest = lowered.centre_top().y();
+  for (const Point& p : lowered.neckline) {
+    if (p.x() >= hinge.x() - 1.0) continue;
+    const double low = p.y() - least_clearance;
+    highest = std::min(highest, hinge.y() - (hinge.y() - low) * hinge.x() / (hinge.x() - p.x()));
+  }
+  return highest;
 }
 
 }  // namespace
@@ -55,10 +68,16 @@ std::vector<Slash> default_slashes(const LoweredBase& lowered, int count) {
                   " were asked for. Three suit most cowls.");
   }
   const double shoulder = length(lowered.rim) - lowered.armhole_length;
-  const double top = lowered.centre_top().y();
-  double last = std::min(underarm_height(lowered) - below_underarm, top - count * least_spacing);
-  last = std::max(last, lowered.centre_hem().y() + least_above_hem);
-  if (top - last < count * least_spacing - 1e-9) {
+  const double top = lowered.centre_top().y(), bottom = lowered.centre_hem().y() + least_above_hem;
+  const double first_along = count == 1 ? lowered.notch.value_or(0.5 * lowered.armhole_length)
+                                        : lowered.armhole_length + shoulder * (count - 1) / count;
+  double last = underarm_height(lowered) - below_underarm;
+  double first = top + (last - top) / count;
+  first =
+      std::min({first, top - least_spacing, clear_of_neckline(lowered, point_at(lowered.rim, first_along))});
+  last = std::min(last, first - (count - 1) * least_spacing);
+  if (count == 1) last = first;
+  if (last < bottom) {
     throw Refusal("The neckline is lowered so far that " + std::to_string(count) +
                   " slash lines find no room above the hem. Lower it less, or use fewer slash lines.");
   }
@@ -70,7 +89,7 @@ std::vector<Slash> default_slashes(const LoweredBase& lowered, int count) {
     Slash slash;
     slash.along_rim = along;
     slash.hinge = point_at(lowered.rim, along);
-    slash.start = {0.0, top + (last - top) * (i + 1) / count};
+    slash.start = {0.0, count == 1 ? first : first + (last - first) * i / (count - 1)};
     slashes.push_back(slash);
   }
   return slashes;

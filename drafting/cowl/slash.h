@@ -39,8 +39,9 @@ LoweredBase lower_neckline(const Piece& base, double drop);
 
 /// `count` slash lines: hinges spaced evenly along the shoulder seam, the last at
 /// the armhole notch (half-way up the armhole when there is none); starts spaced
-/// evenly down the centre front, the last 30 mm below the underarm. To shoulder
-/// and armhole notch: common practice, no source.
+/// evenly down the centre front, the last 30 mm below the underarm or lower where
+/// the neckline needs the room. To shoulder and armhole notch: common practice,
+/// no source. Throws Refusal when they find no room.
 std::vector<Slash> default_slashes(const LoweredBase& lowered, int count);
 
 /// Outlines of the parts from the top down, counter-clockwise, each starting at

@@ -42,8 +42,7 @@ std::string refusal_of(Call call) {
   return "";
 }
 
-#define EXPECT_REFUSED(call, words)                \
-  EXPECT_PRED_FORMAT2(testing::IsSubstring, words, \
-                      ::cowlcast::drafting::test::refusal_of([&] { (void)(call); }))
+#define EXPECT_REFUSED(call, words) \
+  EXPECT_PRED_FORMAT2(testing::IsSubstring, words, ::cowlcast::drafting::test::refusal_of([&] { call; }))
 
 }  // namespace cowlcast::drafting::test

@@ -1,0 +1,130 @@
+#include "drafting/piece/piece.h"
+
+#include <nlohmann/json.hpp>
+
+#include "drafting/cowl/cowl_front.h"
+#include "tests/drafting/geos_reference.h"
+#include "tests/drafting/support.h"
+
+namespace cowlcast::drafting {
+namespace {
+
+CowlDraft draft(bool on_fold = true) {
+  CowlWishes wishes;
+  wishes.on_fold = on_fold;
+  return draft_cowl_front(block_front(demo_measures()), wishes);
+}
+
+void expect_same(const Polyline& a, const Polyline& b) {
+  ASSERT_EQ(a.size(), b.size());
+  for (size_t i = 0; i < a.size(); ++i) EXPECT_EQ(a[i], b[i]);
+}
+
+TEST(PieceJson, RoundTripKeepsEveryDigit) {
+  const CowlDraft drafted = draft();
+  for (const Piece& piece : {drafted.front, drafted.base}) {
+    const Piece back = piece_from_json(piece_to_json(piece));
+    EXPECT_EQ(back.name, piece.name);
+    expect_same(back.seam_line, piece.seam_line);
+    expect_same(back.cut_line, piece.cut_line);
+    ASSERT_EQ(back.edges.size(), piece.edges.size());
+    for (size_t i = 0; i < piece.edges.size(); ++i) {
+      EXPECT_EQ(back.edges[i].role, piece.edges[i].role);
+      expect_same(back.edges[i].points, piece.edges[i].points);
+    }
+    EXPECT_EQ(back.points, piece.points);
+    EXPECT_EQ(back.notches.size(), piece.notches.size());
+    EXPECT_EQ(back.fold.has_value(), piece.fold.has_value());
+    EXPECT_EQ(back.cowl.has_value(), piece.cowl.has_value());
+    if (piece.cowl) {
+      EXPECT_EQ(back.cowl->drape, piece.cowl->drape);
+      EXPECT_NEAR(back.cowl->swing, piece.cowl->swing, 1e-15);
+      ASSERT_EQ(back.cowl->parts.size(), piece.cowl->parts.size());
+      for (size_t k = 0; k < piece.cowl->parts.size(); ++k) {
+        expect_same(back.cowl->parts[k].after, piece.cowl->parts[k].after);
+      }
+    }
+    EXPECT_EQ(piece_to_json(back), piece_to_json(piece));
+  }
+}
+
+TEST(PieceJson, HasTheMembersOtherProgramsRely) {
+  const auto json = nlohmann::json::parse(piece_to_json(draft().front));
+  EXPECT_EQ(json["units"], "mm");
+  for (const char* key : {"seam_line", "cut_line", "edges", "points", "notches", "grain", "fold", "cowl"}) {
+    EXPECT_TRUE(json.contains(key)) << key;
+  }
+  for (const char* key : {"drape", "hinge_angles_deg", "swing_deg", "slash_lines", "parts"}) {
+    EXPECT_TRUE(json["cowl"].contains(key)) << key;
+  }
+  EXPECT_TRUE(json["points"].contains("neck-point"));
+  EXPECT_TRUE(json["points"].contains("shoulder-point"));
+  EXPECT_EQ(json["cowl"]["parts"].size(), 4u);
+  std::vector<std::string> roles;
+  for (const auto& edge : json["edges"]) roles.push_back(edge["role"]);
+  EXPECT_EQ(roles, (std::vector<std::string>{"centre-front", "hem", "side-seam", "armhole", "shoulder",
+                                             "facing-shoulder", "facing-edge", "cowl-edge"}));
+}
+
+TEST(PieceJson, RefusesWhatIsNotACompletePiece) {
+  const std::string good = piece_to_json(draft().front);
+  EXPECT_REFUSED(piece_from_json("[]"), "does not say that it is a cowlcast piece");
+  EXPECT_REFUSED(piece_from_json(good.substr(0, good.size() / 2)), "cut short");
+  const auto without = [&](const char* key) {
+    auto json = nlohmann::json::parse(good);
+    json.erase(key);
+    return json.dump();
+  };
+  EXPECT_REFUSED(piece_from_json(without("cut_line")), "no \"cut_line\"");
+  EXPECT_REFUSED(piece_from_json(without("edges")), "no \"edges\"");
+  EXPECT_REFUSED(piece_from_json(without("schema")), "another version");
+  auto json = nlohmann::json::parse(good);
+  json["units"] = "in";
+  EXPECT_REFUSED(piece_from_json(json.dump()), "units are not mm");
+  json = nlohmann::json::parse(good);
+  json["seam_line"][3] = {1, "two"};
+  EXPECT_REFUSED(piece_from_json(json.dump()), "seam_line should be a number");
+  json = nlohmann::json::parse(good);
+  json["seam_line"][3] = {1, 1e300};
+  EXPECT_REFUSED(piece_from_json(json.dump()), "out of all measure");
+}
+
+TEST(Unfolded, DoublesThePieceAboutItsFold) {
+  for (const bool on_fold : {true, false}) {
+    const Piece half = draft(on_fold).front;
+    EXPECT_EQ(half.fold.has_value(), on_fold);
+    EXPECT_EQ(half.mirror.has_value(), !on_fold);
+    const Piece whole = unfolded(half);
+    EXPECT_FALSE(whole.fold || whole.mirror);
+    EXPECT_NEAR(test::GeosOutline(whole.cut_line).area(), 2.0 * test::GeosOutline(half.cut_line).area(),
+                1e-6);
+    EXPECT_NEAR(signed_area(whole.seam_line), 2.0 * signed_area(half.seam_line), 1e-6);
+    EXPECT_TRUE(test::GeosOutline(whole.cut_line).simple());
+    EXPECT_EQ(whole.notches.size(), 2 * half.notches.size() - 1);  // the one on the fold stays single
+    for (const Edge& edge : whole.edges) EXPECT_NE(edge.role, "centre-front");
+  }
+}
+
+TEST(Allowances, MoveEachEdgeByItsOwnWidthAndNoneOnTheFold) {
+  Piece front = draft().front;
+  const Allowances allowances{
+      {"shoulder", 12}, {"armhole", 8}, {"side-seam", 15}, {"hem", 30}, {"facing-shoulder", 12}};
+  add_allowances(front, allowances);
+  for (const Edge& edge : front.edges) {
+    if (edge.role == "cowl-edge") continue;
+    const auto found = allowances.find(edge.role);
+    const double width = found == allowances.end() ? 0.0 : found->second;
+    const Point middle = point_at(edge.points, 0.5 * length(edge.points));
+    EXPECT_NEAR(distance_to_outline(front.cut_line, middle), width, 0.02) << edge.role;
+  }
+  for (const Point& p : front.cut_line) EXPECT_GE(p.x(), -1e-9);
+  for (const Notch& notch : front.notches) {
+    EXPECT_LT(distance_to_outline(front.cut_line, notch.cut), 1e-6);
+    EXPECT_LT(distance_to_outline(front.seam_line, notch.seam), 1e-6);
+  }
+  EXPECT_REFUSED(add_allowances(front, {{"hemline", 10}}), "no edge called \"hemline\"");
+  EXPECT_REFUSED(add_allowances(front, {{"hem", -1}}), "between 0 and 100 mm");
+}
+
+}  // namespace
+}  // namespace cowlcast::drafting
