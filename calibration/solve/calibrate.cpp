@@ -20,7 +20,8 @@
 namespace cowlcast::calibration {
 namespace {
 
-constexpr double kRulerSigma = 0.1;   // mm: reading a steel rule against a printed tick
+constexpr double kRulerSigma = 0.1;  // mm: reading a steel rule against a printed tick
+constexpr int kFewestLightCorners = 60;
 constexpr double kTapeSigma = 0.5;    // mm: a tape between two crosses
 constexpr double kPageSigma = 0.006;  // of a printer nobody has measured: half a percent and a little
 
@@ -87,6 +88,15 @@ std::string source_of(const CalibrationRequest& request) {
   return request.spans.empty() ? "page" : "span";
 }
 
+// Too few corners in light say nothing of a lens.
+void check_light(const Scene& scene, const TargetLayout& layout) {
+  if (static_cast<int>(scene.lights.size()) >= std::min(kFewestLightCorners, layout.corner_count() / 4))
+    return;
+  throw Refusal("Too little of the projected target can be read (" + std::to_string(scene.lights.size()) +
+                " of " + std::to_string(layout.corner_count()) +
+                " corners). Dim the room, keep the whole lit area in view, and photograph again.");
+}
+
 // The fit with everything, strays thrown out and the noise of each kind measured.
 FitNoise settle(Scene& scene) {
   FitNoise noise;
@@ -123,8 +133,10 @@ CalibrationReport calibrate(const std::vector<Photograph>& photographs, const Ca
   start_projector(scene, pictures, layout);
   drop_crossed_paper(scene, layout);
   find_light(scene, pictures, layout);
+  check_light(scene, layout);
   settle(scene);
   find_light(scene, pictures, layout);  // again from where the lens now says the corners are
+  check_light(scene, layout);
   const FitNoise noise = settle(scene);
 
   CalibrationReport report;
@@ -138,7 +150,7 @@ CalibrationReport calibrate(const std::vector<Photograph>& photographs, const Ca
   for (const std::string& name : left_out)
     report.warnings.push_back("The photograph " + name +
                               " was left out: it shows no sheet that the others show.");
-  judge(scene, layout, noise, error, report);
+  judge(scene, error, report);
   return report;
 }
 

@@ -20,7 +20,7 @@ namespace {
 constexpr double kAround = 700.0;      // mm beyond the sheets in which light is looked for
 constexpr int kLongestSide = 2200;     // pixels of a laid picture
 constexpr size_t kStandIns = 240;      // marker corners that stand in for the target at first
-constexpr double kTargetShare = 0.25;  // of corners seen where a target's corners would be
+constexpr double kTargetShare = 0.3;   // of corners seen where a target's corners would be
 constexpr size_t kManyMarkers = 24;    // enough to look no further
 constexpr size_t kFewestMarkers = 6;   // of the target in a photograph, to believe in it
 constexpr double kMarkerReach = 15.0;  // projector pixels by which a lens may bend a marker off a flat map
@@ -134,16 +134,25 @@ std::optional<LocalView> local_view(const Scene& scene, size_t photo, const cv::
   return inside ? std::optional(view) : std::nullopt;
 }
 
-// Light corners of the target, a sample of them, that a photograph shows as it is.
-double share_seen(const Scene& scene, size_t photo, const cv::Mat& picture, const TargetLayout& layout) {
-  int asked = 0, seen = 0;
+// Share of the target's corners, a sample of them, that a photograph shows: as it
+// is, or divided by another one. (Divided by another of the target it shows none,
+// and one of plain light divided by one of the target shows their opposite.)
+double share_seen(const Scene& scene, size_t photo, const std::vector<cv::Mat>& pictures,
+                  const TargetLayout& layout) {
+  double best = 0.0;
   const int stride = std::max(1, layout.corner_count() / 60);
-  for (int c = stride / 2; c < layout.corner_count(); c += stride)
-    if (const auto view = local_view(scene, photo, picture, layout, c)) {
+  for (size_t other = 0; other < pictures.size(); ++other) {
+    int asked = 0, seen = 0;
+    for (int c = stride / 2; c < layout.corner_count(); c += stride) {
+      const auto view = local_view(scene, photo, pictures[photo], layout, c);
+      const auto under = other == photo ? std::nullopt : local_view(scene, other, pictures[other], layout, c);
+      if (!view || (other != photo && !under)) continue;
       ++asked;
-      seen += find_light_corner(layout, c, *view, nullptr).has_value();
+      seen += find_light_corner(layout, c, *view, under ? &*under : nullptr).has_value();
     }
-  return asked < 10 ? 0.0 : static_cast<double>(seen) / asked;
+    if (asked >= 10) best = std::max(best, static_cast<double>(seen) / asked);
+  }
+  return best;
 }
 
 struct Seen {
@@ -240,7 +249,7 @@ void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const T
         "projector shows, with no scaling, and photograph again.");
   scene = std::move(best);
   for (size_t i = 0; i < pictures.size(); ++i)
-    scene.photos[i].target = share_seen(scene, i, pictures[i], layout) > kTargetShare;
+    scene.photos[i].target = share_seen(scene, i, pictures, layout) > kTargetShare;
 }
 
 void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {

@@ -13,7 +13,6 @@ namespace {
 constexpr double kMostStrays = 0.35;    // share of sightings that may be thrown out
 constexpr double kMostPaperMiss = 0.8;  // pixels
 constexpr double kMostLightMiss = 0.6;  // mm on the mat
-constexpr size_t kFewestLightCorners = 60;
 
 template <typename Sighting>
 double stray_share(const std::vector<Sighting>& sightings) {
@@ -62,16 +61,9 @@ std::string remedy(const Scene& scene) {
 
 }  // namespace
 
-void judge(const Scene& scene, const TargetLayout& layout, const FitNoise& noise, const ErrorEstimate& error,
-           CalibrationReport& report) {
-  (void)noise;
+void judge(const Scene& scene, const ErrorEstimate& error, CalibrationReport& report) {
   const double paper_miss = miss(scene.paper, paper_residuals(scene));
   const double light_miss = miss(scene.light, light_residuals(scene)) * mm_per_pixel(scene);
-  if (scene.lights.size() <
-      std::min<size_t>(kFewestLightCorners, static_cast<size_t>(layout.corner_count() / 4)))
-    throw Refusal("Too little of the projected target can be read (" + std::to_string(scene.lights.size()) +
-                  " of " + std::to_string(layout.corner_count()) +
-                  " corners). Dim the room, keep the whole lit area in view, and photograph again.");
   if (paper_miss > kMostPaperMiss || stray_share(scene.paper) > kMostStrays)
     throw Refusal(
         "The sheets do not lie as one flat, unmoved table in all photographs (corners miss by " +

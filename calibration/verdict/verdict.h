@@ -2,9 +2,7 @@
 #pragma once
 
 #include "calibration/solve/calibrate.h"
-#include "calibration/solve/fit.h"
 #include "calibration/solve/scene.h"
-#include "calibration/target/target.h"
 #include "calibration/verdict/stated_error.h"
 
 namespace cowlcast::calibration {
@@ -13,7 +11,6 @@ constexpr double kMostError = 1.0;  ///< mm: what a calibration must be right wi
 
 /// Adds warnings and the summary to `report`, whose map is finished. Throws Refusal
 /// naming cause and cure when the data does not support a map right within `kMostError`.
-void judge(const Scene& scene, const TargetLayout& layout, const FitNoise& noise, const ErrorEstimate& error,
-           CalibrationReport& report);
+void judge(const Scene& scene, const ErrorEstimate& error, CalibrationReport& report);
 
 }  // namespace cowlcast::calibration
