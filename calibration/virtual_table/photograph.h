@@ -34,10 +34,11 @@ cv::Mat linear_photograph(const Room& room, const RoomCamera& camera, const cv::
 
 /// How a photograph is written.
 struct PhotographFile {
-  int quality = 90;                  ///< JPEG, 1 to 100
-  std::optional<double> focal_35mm;  ///< EXIF focal length as for 35 mm film, written rounded to whole mm
-  std::optional<double> focal_mm;    ///< EXIF focal length itself, mm
-  int orientation = 1;               ///< EXIF 1, 3, 6 or 8: how a viewer should turn it
+  int quality = 90;  ///< JPEG, 1 to 100
+  std::optional<double> focal_35mm =
+      {};                               ///< EXIF focal length as for 35 mm film, written rounded to whole mm
+  std::optional<double> focal_mm = {};  ///< EXIF focal length itself, mm
+  int orientation = 1;                  ///< EXIF 1, 3, 6 or 8: how a viewer should turn it
 };
 
 /// The bytes of a JPEG file with the wanted EXIF entries.

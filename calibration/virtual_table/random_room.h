@@ -40,7 +40,7 @@ enum class Fault {
 std::string name_of(Fault fault);
 
 struct RoomOptions {
-  std::vector<cv::Mat> pages;           ///< one image a sheet; may be empty images to draw the geometry only
+  std::vector<cv::Mat> pages = {};      ///< one image a sheet; may be empty images to draw the geometry only
   Eigen::Vector2d paper{297.0, 210.0};  ///< mm, across and down
   double pixel_mm = 25.4 / 300.0;       ///< of the pages
   cv::Size projector{1920, 1080};       ///< 0 x 0: draw one of the usual sizes
@@ -57,10 +57,10 @@ struct RoomOptions {
 
 /// One photograph to take.
 struct Shot {
-  Room room;  ///< as it stands at that moment
-  RoomCamera camera;
+  Room room = {};  ///< as it stands at that moment
+  RoomCamera camera = {};
   bool target = true;  ///< the coded picture is shown, else plain light
-  PhotographFile file;
+  PhotographFile file = {};
   std::uint64_t seed = 1;
 };
 
@@ -72,11 +72,11 @@ struct Tape {
 
 /// One visit to a table.
 struct Session {
-  Room room;                ///< as it is when all is done: the truth that a calibration must meet
-  std::vector<Shot> shots;  ///< in the order taken, targets and plain mixed
+  Room room = {};                ///< as it is when all is done: the truth that a calibration must meet
+  std::vector<Shot> shots = {};  ///< in the order taken, targets and plain mixed
   double ruler_across = 240.0,
-         ruler_down = 180.0;  ///< lengths on paper of nominal 240 and 180 mm, as read, mm
-  std::optional<Tape> tape;   ///< between the two sheets farthest apart; none with fewer than two
+         ruler_down = 180.0;      ///< lengths on paper of nominal 240 and 180 mm, as read, mm
+  std::optional<Tape> tape = {};  ///< between the two sheets farthest apart; none with fewer than two
   Fault fault = Fault::none;
   int faulty_sheet = -1;  ///< index of the sheet at fault
   int faulty_shot = -1;   ///< index of the photograph at fault or the first one after the change

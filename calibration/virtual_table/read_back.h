@@ -27,7 +27,7 @@ struct ReadBackOptions {
   double corner_angle = 0.25;  ///< turns sharper than this are corners, radians
   double clearance = 4.0;  ///< places nearer than this to a corner, an end or another stretch are skipped, mm
   bool closed = false;     ///< the line's last point joins its first
-  std::vector<std::vector<Eigen::Vector2d>> others;  ///< more lines of the frame to keep clear of
+  std::vector<std::vector<Eigen::Vector2d>> others = {};  ///< more lines of the frame to keep clear of
 };
 
 /// What was found at one place.
@@ -41,7 +41,7 @@ struct LineSample {
 };
 
 struct ReadBack {
-  std::vector<LineSample> samples;
+  std::vector<LineSample> samples = {};
   int measured = 0, missing = 0, skipped = 0, unlit = 0;
   double mean = 0.0;   ///< signed, mm
   double rms = 0.0;    ///< mm
@@ -66,8 +66,8 @@ class ProjectedLight {
   double at_mat(const Eigen::Vector2d& mat, double height) const;
 
  private:
-  RoomProjector projector_;
-  cv::Mat linear_;
+  RoomProjector projector_ = {};
+  cv::Mat linear_ = {};
 };
 
 }  // namespace cowlcast::calibration::virtual_table

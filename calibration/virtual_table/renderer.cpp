@@ -7,6 +7,7 @@
 #include <numbers>
 #include <vector>
 
+#include "calibration/virtual_table/lighting.h"
 #include "calibration/virtual_table/sampling.h"
 #include "calibration/virtual_table/surfaces.h"
 #include "calibration/virtual_table/textures.h"
@@ -19,108 +20,20 @@ constexpr int tile = 8;                 // pixels between nodes
 constexpr int sub = run_length / tile;  // samples a pixel, along each axis
 static_assert(sub == 2, "the blur below sorts samples into even and odd");
 
-// What is known exactly at a corner of a tile and interpolated inside.
-struct Node {
-  float a = 0, b = 0;                    // on the surface, mm
-  float u = 0, v = 0;                    // on the beam's texture, texels of its level
-  float ambient = 0, beam = 0;           // lux
-  float lamp_shine = 0, beam_shine = 0;  // lux mirrored towards the eye
-  bool seen = false;
-};
-
 Node mix(const Node& p, const Node& q, float t) {
   const auto blend = [t](float x, float y) { return x + t * (y - x); };
-  return {blend(p.a, q.a),
-          blend(p.b, q.b),
-          blend(p.u, q.u),
-          blend(p.v, q.v),
-          blend(p.ambient, q.ambient),
-          blend(p.beam, q.beam),
-          blend(p.lamp_shine, q.lamp_shine),
-          blend(p.beam_shine, q.beam_shine),
-          true};
+  Node m;
+  m.a = blend(p.a, q.a);
+  m.b = blend(p.b, q.b);
+  m.u = blend(p.u, q.u);
+  m.v = blend(p.v, q.v);
+  m.ambient = blend(p.ambient, q.ambient);
+  m.beam = blend(p.beam, q.beam);
+  m.lamp_shine = blend(p.lamp_shine, q.lamp_shine);
+  m.beam_shine = blend(p.beam_shine, q.beam_shine);
+  m.lit = p.lit && q.lit;
+  return m;
 }
-
-// The light that falls on a point, from room and projector.
-class Lighting {
- public:
-  Lighting(const Room& room, const cv::Mat& picture) : room_(room) {
-    const RoomProjector& p = room.projector;
-    if (!picture.empty()) beam_ = beam_texture(p, picture);
-    room_from_projector_ = p.projector_from_room.inverse();
-    const Eigen::Vector2d middle(0.5 * (p.width - 1), 0.5 * (p.height - 1));
-    middle_ = middle;
-    corner2_ = middle.squaredNorm();
-  }
-
-  bool on() const { return !beam_.light.levels.empty(); }
-  const Pyramid& beam() const { return beam_.light; }
-  double texels() const { return static_cast<double>(beam_.texels); }
-  // Light scattered evenly over the table.
-  float bounce() const {
-    return static_cast<float>(room_.projector.bounce * room_.projector.white_lux) * beam_.mean;
-  }
-
-  void light(const Meeting& meeting, const Eigen::Vector3d& eye, const Surface& surface, float scale,
-             Node& node) const {
-    const Eigen::Vector3d& point = meeting.room;
-    float ambient_left = 1.0f, beam_left = 1.0f;
-    for (const Shadow& shadow : room_.light.shadows) {
-      const float dark = shadow_at(shadow, point.head<2>());
-      ambient_left *= 1.0f - dark * (1.0f - shadow.ambient_left);
-      beam_left *= 1.0f - dark * (1.0f - shadow.projector_left);
-    }
-    const double slope = 1.0 + 1e-3 * room_.light.gradient.dot(point.head<2>());
-    node.ambient = ambient_left * static_cast<float>(room_.light.lux * std::max(slope, 0.0));
-    const Eigen::Vector3d to_eye = (eye - point).normalized();
-    if (room_.light.lamp && surface.gloss > 0.0f)
-      node.lamp_shine = node.ambient * shine(surface, (*room_.light.lamp - point).normalized(), to_eye);
-    if (!on()) return;
-    const RoomProjector& p = room_.projector;
-    const Eigen::Vector3d local = p.projector_from_room * point;
-    node.u = node.v = -1e6f;
-    if (local.z() <= 1.0) return;
-    const Eigen::Vector2d ray(local.x() / local.z(), local.y() / local.z());
-    if (!p.optic.covers(ray)) return;
-    const Eigen::Vector2d pixel = p.optic.pixel_from_ray(ray);
-    const double texel = texels() * static_cast<double>(scale);
-    node.u = static_cast<float>((pixel.x() + 0.5 + static_cast<double>(beam_.margin)) * texel - 0.5);
-    node.v = static_cast<float>((pixel.y() + 0.5 + static_cast<double>(beam_.margin)) * texel - 0.5);
-    // A pixel's light spreads over (z / f)^2 square to the axis, and over cos(axis) / cos(fall) times that
-    // here.
-    const Eigen::Vector3d to_lens = (room_from_projector_.translation() - point).normalized();
-    const double along_axis = 1.0 / std::sqrt(1.0 + ray.squaredNorm());
-    const double nearness = p.reference / local.z();
-    const double edge = 1.0 - p.vignetting * std::min((pixel - middle_).squaredNorm() / corner2_, 1.5);
-    const double lux = p.white_lux * nearness * nearness * std::max(to_lens.z(), 0.0) / along_axis * edge;
-    node.beam = beam_left * static_cast<float>(lux);
-    if (surface.gloss > 0.0f) node.beam_shine = node.beam * shine(surface, to_lens, to_eye);
-  }
-
- private:
-  // Share of a shadow's full darkness at a point.
-  static float shadow_at(const Shadow& shadow, const Eigen::Vector2d& point) {
-    const Eigen::Vector2d d =
-        Eigen::Rotation2Dd(-shadow.place.turn) * (point - Eigen::Vector2d(shadow.place.x, shadow.place.y));
-    const double radius = d.cwiseQuotient(shadow.radii).norm();  // 1 on the edge
-    const double softness = std::max(shadow.softness, 1e-3) / shadow.radii.minCoeff();
-    const double t = std::clamp(0.5 + (1.0 - radius) / softness, 0.0, 1.0);
-    return static_cast<float>(t * t * (3.0 - 2.0 * t));
-  }
-  // A bell-shaped highlight about the mirror direction.
-  static float shine(const Surface& surface, const Eigen::Vector3d& to_light, const Eigen::Vector3d& to_eye) {
-    const double off = std::acos(std::clamp((to_light + to_eye).normalized().z(), -1.0, 1.0)) /
-                       static_cast<double>(surface.gloss_width);
-    const double height = 0.25 / static_cast<double>(surface.gloss_width * surface.gloss_width);
-    return surface.gloss * static_cast<float>(height * std::exp(-off * off));
-  }
-
-  const Room& room_;
-  BeamTexture beam_;
-  Eigen::Isometry3d room_from_projector_;
-  Eigen::Vector2d middle_;
-  double corner2_ = 1.0;
-};
 
 // One surface with its nodes where the view meets it.
 struct Layer {
@@ -242,37 +155,58 @@ class Engine {
       footprint = static_cast<double>(apart[apart.size() / 2]);
     }
     surface->prepare(footprint);
-    if (layers_.empty()) choose_beam_level(footprint);
+    if (layers_.empty()) lighting_.prepare(footprint);
     layer.surface = std::move(surface);
     light_layer(layer);
+    straighten(layer);
     layers_.push_back(std::move(layer));
   }
 
-  // The level of the beam's texture whose texels, on the mat, are no wider than the samples.
-  void choose_beam_level(double footprint) {
-    if (!lighting_.on()) return;
-    const RoomProjector& p = room_.projector;
-    const double distance = std::abs(p.projector_from_room.translation().z());
-    const double texel = std::max(distance, 1.0) / p.optic.focal.x() / lighting_.texels();
-    beam_level_ = lighting_.beam().level_for(footprint / texel);
-  }
-
+  // Lights all nodes of the tiles in use and the next ones around them.
   void light_layer(Layer& layer) const {
-    const float scale = 1.0f / static_cast<float>(1 << beam_level_);
     cv::parallel_for_(cv::Range(0, rows_ + 1), [&](const cv::Range& range) {
       for (int row = range.start; row < range.end; ++row)
         for (int column = 0; column <= columns_; ++column) {
+          Node& node = layer.nodes[node_index(column, row)];
           bool needed = false;
-          for (int k = 0; k < 4 && !needed; ++k) {
-            const int c = column - (k & 1), r = row - (k >> 1);
-            needed = c >= 0 && r >= 0 && c < columns_ && r < rows_ && layer.tiles[tile_index(c, r)] != 0;
-          }
-          if (!needed) continue;
+          for (int r = std::max(row - 2, 0); r <= std::min(row + 1, rows_ - 1); ++r)
+            for (int c = std::max(column - 2, 0); c <= std::min(column + 1, columns_ - 1); ++c)
+              needed = needed || layer.tiles[tile_index(c, r)] != 0;
+          if (!needed || !node.seen) continue;
           const Sight& sight = *sights_[node_index(column, row)];
-          const auto meeting = layer.surface->meet(sight);
-          if (meeting)
-            lighting_.light(*meeting, sight.from, *layer.surface, scale,
-                            layer.nodes[node_index(column, row)]);
+          if (const auto meeting = layer.surface->meet(sight))
+            lighting_.light(*meeting, sight.from, *layer.surface, node);
+        }
+    });
+  }
+
+  // Straight lines between nodes on a curve lie to one side of it. Moving each node by a twelfth of
+  // its second differences makes their error average to nothing over every tile.
+  void straighten(Layer& layer) const {
+    const std::vector<Node> exact = layer.nodes;
+    const auto stride = static_cast<std::size_t>(columns_ + 1);
+    cv::parallel_for_(cv::Range(1, rows_), [&](const cv::Range& range) {
+      for (int row = range.start; row < range.end; ++row)
+        for (int column = 1; column < columns_; ++column) {
+          const std::size_t index = node_index(column, row);
+          const Node* n[4] = {&exact[index - 1], &exact[index + 1], &exact[index - stride],
+                              &exact[index + stride]};
+          const auto all = [&](bool Node::*flag) {
+            return exact[index].*flag && n[0]->*flag && n[1]->*flag && n[2]->*flag && n[3]->*flag;
+          };
+          const auto move = [&](float Node::*field) {
+            layer.nodes[index].*field -=
+                (n[0]->*field + n[1]->*field + n[2]->*field + n[3]->*field - 4.0f * exact[index].*field) /
+                12.0f;
+          };
+          if (all(&Node::seen)) {
+            move(&Node::a);
+            move(&Node::b);
+          }
+          if (all(&Node::lit)) {
+            move(&Node::u);
+            move(&Node::v);
+          }
         }
     });
   }
@@ -307,8 +241,7 @@ class Engine {
       layer.surface->shade(run);
       const std::array<float, run_length>* albedo[3] = {&run.blue, &run.green, &run.red};
       const bool glossy = layer.surface->gloss > 0.0f;
-      const cv::Mat* texture =
-          lighting_.on() ? &lighting_.beam().levels[static_cast<std::size_t>(beam_level_)] : nullptr;
+      const cv::Mat* texture = lighting_.on() ? &lighting_.beam() : nullptr;
       const bool lit = texture && reaches(left, right, *texture);
       for (std::size_t k = 0; k < run_length; ++k) {
         if (run.cover[k] <= 0.0f) continue;
@@ -340,7 +273,7 @@ class Engine {
   }
   // Whether any of the picture's light can fall between two nodes; not where the lens answers for one alone.
   static bool reaches(const Node& left, const Node& right, const cv::Mat& texture) {
-    if (left.u < -1e5f || right.u < -1e5f) return false;
+    if (!left.lit || !right.lit) return false;
     return std::max(left.u, right.u) > -1.0f && std::max(left.v, right.v) > -1.0f &&
            std::min(left.u, right.u) < static_cast<float>(texture.cols) &&
            std::min(left.v, right.v) < static_cast<float>(texture.rows);
@@ -412,7 +345,7 @@ class Engine {
   const Room& room_;
   const View& view_;
   Lighting lighting_;
-  int reach_ = 1, margin_ = tile, columns_ = 0, rows_ = 0, beam_level_ = 0;
+  int reach_ = 1, margin_ = tile, columns_ = 0, rows_ = 0;
   std::vector<float> weights_;  // of samples, along one axis
   std::vector<std::optional<Sight>> sights_;
   std::vector<Layer> layers_;

@@ -48,15 +48,15 @@ struct Curl {
 
 /// A printed sheet lying on the mat.
 struct PaperSheet {
-  cv::Mat page;                         ///< whole page, 8 bit grey or BGR, white is bare paper
+  cv::Mat page = {};                    ///< whole page, 8 bit grey or BGR, white is bare paper
   double pixel_mm = 25.4 / 300.0;       ///< raster pitch at a print scale of exactly 1
   Eigen::Vector2d paper{297.0, 210.0};  ///< size of the paper, mm: across, down
   double across = 1.0,
          down = 1.0;  ///< true print scale: printed length over nominal; about the paper's centre
   Eigen::Vector2d shift{0.0, 0.0};  ///< how far the printer shifted the print on the paper, mm
-  Place place;
+  Place place = {};
   double thickness = 0.1;  ///< height of the printed face above the mat, mm
-  Curl curl;
+  Curl curl = {};
   Colour paper_albedo{0.80f, 0.80f, 0.79f};
   Colour ink_albedo{0.045f, 0.045f, 0.05f};
   float gloss = 0.0f;         ///< 0 matt; 0.05 office paper under a lamp; 0.5 coated
@@ -66,7 +66,7 @@ struct PaperSheet {
 /// The cutting mat and the table under it.
 struct CuttingMat {
   Eigen::Vector2d size{1500.0, 900.0};  ///< mm
-  Place place;                          ///< of its middle
+  Place place = {};                     ///< of its middle
   Colour albedo{0.03f, 0.12f, 0.07f};
   Colour print_albedo{0.45f, 0.45f, 0.25f};
   double fine_step = 10.0, fine_line = 0.25;   ///< mm; step 0: no lines
@@ -81,7 +81,7 @@ struct CuttingMat {
 /// Fabric laid over the mat: a rectangle, for pictures and for watching it being cut.
 struct Cloth {
   Eigen::Vector2d size{900.0, 600.0};  ///< mm
-  Place place;
+  Place place = {};
   double height = 1.0;  ///< of the upper face above the mat, mm
   Colour albedo{0.25f, 0.05f, 0.09f};
   double wale = 1.2;     ///< spacing of the knit's columns, mm
@@ -90,7 +90,7 @@ struct Cloth {
 
 /// Somebody's shadow: an ellipse with soft edges on the table.
 struct Shadow {
-  Place place;
+  Place place = {};
   Eigen::Vector2d radii{150.0, 300.0};  ///< mm
   double softness = 60.0;               ///< width of the edge, mm
   float ambient_left = 0.5f;            ///< share of the room light that still arrives
@@ -99,19 +99,19 @@ struct Shadow {
 
 /// The light of the room without the projector.
 struct RoomLight {
-  double lux = 150.0;                   ///< on the mat under the middle of the picture
-  Colour tint{1.0f, 0.93f, 0.82f};      ///< relative
-  Eigen::Vector2d gradient{0.0, 0.0};   ///< relative change a metre, along x and y
-  std::optional<Eigen::Vector3d> lamp;  ///< place of a lamp that mirrors in glossy paper, mm
-  std::vector<Shadow> shadows;
+  double lux = 150.0;                        ///< on the mat under the middle of the picture
+  Colour tint{1.0f, 0.93f, 0.82f};           ///< relative
+  Eigen::Vector2d gradient{0.0, 0.0};        ///< relative change a metre, along x and y
+  std::optional<Eigen::Vector3d> lamp = {};  ///< place of a lamp that mirrors in glossy paper, mm
+  std::vector<Shadow> shadows = {};
 };
 
 /// A projector over the table.
 struct RoomProjector {
   int width = 1920, height = 1080;  ///< panel and picture, pixels
-  Optic optic;                      ///< panel pixel from ray
+  Optic optic = {};                 ///< panel pixel from ray
   Eigen::Isometry3d projector_from_room = Eigen::Isometry3d::Identity();
-  std::optional<Eigen::Matrix3d> panel_from_picture;  ///< electronic keystone: homography of pixels
+  std::optional<Eigen::Matrix3d> panel_from_picture = {};  ///< electronic keystone: homography of pixels
   double white_lux = 900.0;   ///< on a surface square to the axis at `reference` mm, for white
   double reference = 1500.0;  ///< mm
   Colour tint{0.96f, 1.0f, 1.05f};
@@ -128,7 +128,7 @@ struct RoomProjector {
 /// A camera held over the table, or fixed.
 struct RoomCamera {
   int width = 3264, height = 2448;
-  Optic optic;
+  Optic optic = {};
   Eigen::Isometry3d camera_from_room = Eigen::Isometry3d::Identity();
   double blur = 0.6;                       ///< standard deviation of lens and focus blur, pixels
   Eigen::Vector2d shake{0.0, 0.0};         ///< path of the hand during the exposure, pixels
@@ -144,11 +144,11 @@ struct RoomCamera {
 
 /// Everything above, at one moment.
 struct Room {
-  RoomProjector projector;
-  CuttingMat mat;
-  std::vector<PaperSheet> sheets;  ///< later ones lie on top
-  std::optional<Cloth> cloth;      ///< over mat and sheets
-  RoomLight light;
+  RoomProjector projector = {};
+  CuttingMat mat = {};
+  std::vector<PaperSheet> sheets = {};  ///< later ones lie on top
+  std::optional<Cloth> cloth = {};      ///< over mat and sheets
+  RoomLight light = {};
 };
 
 }  // namespace cowlcast::calibration::virtual_table

@@ -172,6 +172,12 @@ BeamTexture beam_texture(const RoomProjector& projector, const cv::Mat& picture)
 MatTexture mat_texture(const CuttingMat& mat) {
   MatTexture texture;
   const double step = texture.step;
+  const bool lines =
+      (mat.fine_step > 0.0 && mat.fine_line > 0.0) || (mat.heavy_step > 0.0 && mat.heavy_line > 0.0);
+  if (!lines && !mat.diagonals) {  // an unprinted mat: nothing, however far its border is repeated
+    texture.print = pyramid_of(cv::Mat::zeros(8, 8, CV_8U));
+    return texture;
+  }
   const int columns = static_cast<int>(std::ceil(mat.size.x() / step));
   const int rows = static_cast<int>(std::ceil(mat.size.y() / step));
   // Share of each texel of one axis that lies under lines at multiples of a step from the first edge.
