@@ -39,7 +39,9 @@ void Lighting::prepare(double footprint) {
   if (!on()) return;
   const double texel =
       std::max(lens_.z(), 1.0) / room_.projector.optic.focal.x() / static_cast<double>(beam_.texels);
-  level_ = beam_.light.level_for(footprint / texel);
+  const int wanted = level_for(footprint / texel);
+  beam_.light = pyramid_of(beam_.light.levels.front(), wanted + 1);
+  level_ = static_cast<int>(beam_.light.levels.size()) - 1;
 }
 
 float Lighting::bounce() const {

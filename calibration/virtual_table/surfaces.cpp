@@ -32,7 +32,7 @@ float cover_of(float a, float b, const Eigen::Vector2f& size, float footprint) {
 }
 
 // Deviations of a repeating pattern at a point of one of its levels.
-float tone_at(const Level<std::uint8_t>& level, float x, float y) {
+inline float tone_at(const Level<std::uint8_t>& level, float x, float y) {
   const auto spot = level.spot(repeated(x, level.last_x), repeated(y, level.last_y));
   return (Level<std::uint8_t>::value(spot) - 128.0f) / 40.0f;
 }
@@ -71,24 +71,25 @@ class MatSurface : public Surface {
     const Level<std::uint8_t> print_image(*print.image), grain_image(*grain.image), table_image(*table.image);
     const Eigen::Vector2f span = size.cast<float>();
     const float print_scale = print.scale / static_cast<float>(print_.step);
+    const float grain_scale = grain.scale / grain_step, table_scale = table.scale / table_step;
+    const auto tone = [&run](const Level<std::uint8_t>& level, float scale, float rough, std::size_t k) {
+      return 1.0f + rough * tone_at(level, run.a[k] * scale - 0.5f, run.b[k] * scale - 0.5f);
+    };
+    run.cover.fill(1.0f);
+    float mat_tone = 1.0f, table_tone = 1.0f;
     for (std::size_t k = 0; k < run_length; ++k) {
       const float a = run.a[k], b = run.b[k];
-      run.cover[k] = 1.0f;
       const float on_mat = cover_of(a, b, span, run.footprint);
+      const bool fresh = k % 2 == 0;  // grain is too fine and faint to be looked at twice a pixel
+      if (fresh && on_mat > 0.0f) mat_tone = tone(grain_image, grain_scale, mat_.grain, k);
+      if (fresh && on_mat < 1.0f) table_tone = tone(table_image, table_scale, 0.18f, k);
       Colour colour = Colour::Zero();
       if (on_mat > 0.0f) {
-        const float ink =
-            Level<std::uint8_t>::value(print_image.spot(a * print_scale - 0.5f, b * print_scale - 0.5f)) /
-            255.0f;
-        const float rough = 1.0f + mat_.grain * tone_at(grain_image, on_level(a / grain_step, grain.scale),
-                                                        on_level(b / grain_step, grain.scale));
-        colour = on_mat * (mat_.albedo * rough + ink * (mat_.print_albedo - mat_.albedo));
+        const auto spot = print_image.spot(a * print_scale - 0.5f, b * print_scale - 0.5f);
+        const float ink = Level<std::uint8_t>::value(spot) / 255.0f;
+        colour = on_mat * (mat_.albedo * mat_tone + ink * (mat_.print_albedo - mat_.albedo));
       }
-      if (on_mat < 1.0f) {
-        const float rough = 1.0f + 0.18f * tone_at(table_image, on_level(a / table_step, table.scale),
-                                                   on_level(b / table_step, table.scale));
-        colour += (1.0f - on_mat) * rough * mat_.table_albedo;
-      }
+      if (on_mat < 1.0f) colour += (1.0f - on_mat) * table_tone * mat_.table_albedo;
       run.red[k] = colour.x();
       run.green[k] = colour.y();
       run.blue[k] = colour.z();

@@ -30,9 +30,12 @@ int Dice::below(int n) {
   return static_cast<int>(bits() % static_cast<std::uint64_t>(n));
 }
 
+int level_for(double footprint) {
+  return static_cast<int>(std::floor(std::log2(std::max(footprint, 1.0)) + 0.25));
+}
+
 int Pyramid::level_for(double footprint) const {
-  const int level = static_cast<int>(std::floor(std::log2(std::max(footprint, 1.0)) + 0.25));
-  return std::clamp(level, 0, static_cast<int>(levels.size()) - 1);
+  return std::min(virtual_table::level_for(footprint), static_cast<int>(levels.size()) - 1);
 }
 
 Pyramid pyramid_of(const cv::Mat& image, int most) {
@@ -165,7 +168,7 @@ BeamTexture beam_texture(const RoomProjector& projector, const cv::Mat& picture)
       }
     }
   });
-  beam.light = pyramid_of(light, 3);
+  beam.light = pyramid_of(light, 1);
   return beam;
 }
 

@@ -30,9 +30,12 @@ class Dice {
 struct Pyramid {
   std::vector<cv::Mat> levels;  ///< all of one type: 8 bit or float, 1 or 3 channels
 
-  /// Level whose texels are no wider than `footprint` texels of the first.
+  /// The level for samples `footprint` texels of the first apart, of those there are.
   int level_for(double footprint) const;
 };
+
+/// The level, counted from 0, whose texels are about as wide as `footprint` texels of the first.
+int level_for(double footprint);
 
 /// Halves `image` until it is small or `most` levels are made; borders are repeated.
 Pyramid pyramid_of(const cv::Mat& image, int most = 6);
