@@ -52,15 +52,41 @@ void add_grain(std::vector<Mark>& marks, const Segment& grain, const FrameStyle&
   marks.push_back(stroke(chain, style.mark_width, style.guide));
 }
 
+// The fold as far as the cut line follows it, allowances at its ends included.
+Segment whole_fold(const Piece& piece) {
+  Segment whole = *piece.fold;
+  const Point way = (whole.to - whole.from).normalized(), origin = whole.from;
+  double least = 0.0, most = (whole.to - whole.from).norm();
+  for (const Point& point : piece.cut_line) {
+    if (!on_line(*piece.fold, point)) continue;
+    least = std::min(least, way.dot(point - origin));
+    most = std::max(most, way.dot(point - origin));
+  }
+  return {origin + least * way, origin + most * way};
+}
+
 // The fold as two fine lines: one on it and one beside it, within the piece.
 void add_fold(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
-  const Segment& fold = *piece.fold;
+  const Segment fold = whole_fold(piece);
   const Point way = (fold.to - fold.from).normalized();
   Point inward(-way.y(), way.x());
   const Point middle = 0.5 * (fold.from + fold.to);
   if (!drafting::contains(piece.cut_line, middle + 3.0 * inward)) inward = -inward;
   marks.push_back(
-      stroke({{fold.from, fold.to}, {fold.from + 3.0 * inward, fold.to + 3.0 * inward}}, 0.5, style.guide));
+      stroke({{fold.from, fold.to}, {fold.from + 3.0 * inward, fold.to + 3.0 * inward}}, 0.8, style.guide));
+}
+
+// Seams only: nothing on the fold, nor where an edge is left raw and the cut line lies on it.
+void add_seams(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
+  Mark seams = stroke({}, style.seam_width, style.seam);
+  for (const drafting::Edge& edge : piece.edges) {
+    if (edge.points.size() < 2) continue;
+    const Point middle = drafting::point_at(edge.points, 0.5 * drafting::length(edge.points));
+    if (piece.fold && on_line(*piece.fold, middle) && on_line(*piece.fold, edge.points.front())) continue;
+    if (drafting::distance_to_outline(piece.cut_line, middle) < 0.3) continue;
+    for (Polyline& dash : dashes(edge.points, false, 6.0, 4.0)) seams.lines.push_back(std::move(dash));
+  }
+  marks.push_back(std::move(seams));
 }
 
 void add_notches(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
@@ -152,8 +178,7 @@ std::vector<Mark> piece_marks(const Piece& piece, const Laying& laying, const Fr
   if (shown.ground)
     marks.push_back({.lines = {piece.cut_line}, .closed = true, .width = 0.0, .colour = style.ground});
   if (shown.grain && piece.grain) add_grain(marks, *piece.grain, style);
-  if (shown.seam_line)
-    marks.push_back(stroke(dashes(piece.seam_line, true, 5.0, 4.0), style.seam_width, style.seam));
+  if (shown.seam_line) add_seams(marks, piece, style);
   if (shown.fold && piece.fold) add_fold(marks, piece, style);
   if (shown.marks) add_points(marks, piece, style);
   if (shown.notches) add_notches(marks, piece, style);

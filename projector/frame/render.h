@@ -5,10 +5,10 @@
 //
 // Every mark is outlined in millimetres, carried point by point through the
 // TableMap, and filled with antialiasing. Guarantees, for points within the
-// picture: the middle of a drawn line lies within 0.02 mm of the map's own
-// answer by the coverage of its pixels. A projector whose light grows with the
-// 2.2th power of the pixel value moves the middle of a 1 mm line by up to 0.06
-// pixel more, because it darkens a half covered pixel by more than half.
+// picture: the edges of a drawn line lie within 0.02 mm of the map's own answer,
+// taken by the coverage of pixels. Light itself comes in whole squares: of a
+// line one or two pixels wide the middle, as seen, strays by up to 0.08 pixel
+// more, and by as much again where the projector darkens half covered pixels.
 // What lies outside of the picture, or where the lens cannot reach, is left out.
 #pragma once
 

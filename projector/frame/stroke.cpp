@@ -76,9 +76,9 @@ std::vector<Polyline> dashes(const Polyline& line, bool closed, double on, doubl
   if (closed && !open.empty()) open.push_back(open.front());
   if (open.size() < 2 || !(on > 0.0) || !(off > 0.0)) return {open};
   const double whole = drafting::length(open);
-  const double spare = closed ? 0.0 : off;
-  const double count = std::max(1.0, std::round((whole + spare) / (on + off)));
-  const double stretch = (whole + spare) / (count * (on + off));
+  const double last_gap = closed ? 0.0 : off;  // left out at the end of an open line
+  const double count = std::max(1.0, std::round((whole + last_gap) / (on + off)));
+  const double stretch = whole / (count * (on + off) - last_gap);
   if (count < 2.0) return {open};
   std::vector<Polyline> out;
   // One walk along the line: `at` is the length gone, `end` where the present dash or gap ends.

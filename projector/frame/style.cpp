@@ -49,9 +49,9 @@ double contrast_on_cloth(QRgb light, QRgb other, QRgb cloth, double room) {
 
 FrameStyle style_for_cloth(QRgb cloth) {
   FrameStyle style;
-  style.seam = first_that_stands_out({0xffffd24a, 0xff7fe8ff, 0xffc8ffb0}, style.ground, cloth);
-  style.guide = first_that_stands_out({0xff6fd3ff, 0xffffb0d8, 0xffffe08a}, style.ground, cloth);
-  style.warn = first_that_stands_out({0xffff9d3c, 0xffffc850, 0xffb8d0ff}, style.ground, cloth);
+  style.seam = first_that_stands_out({0xffffd24a, 0xffa8f0ff, 0xffd8ffb8}, style.ground, cloth);
+  style.guide = first_that_stands_out({0xff7fdcff, 0xffffb8dc, 0xffffe6a0}, style.ground, cloth);
+  style.warn = first_that_stands_out({0xffffa040, 0xffffc860, 0xffc8dcff}, style.ground, cloth);
   return style;
 }
 

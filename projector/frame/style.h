@@ -15,13 +15,13 @@ namespace cowlcast::projector {
 /// Widths in mm of cloth, colours as sent to the projector.
 struct FrameStyle {
   double cut_width = 1.0;
-  double seam_width = 0.6;
-  double mark_width = 0.8;
+  double seam_width = 0.9;
+  double mark_width = 1.1;
   double label_height = 14.0;  ///< of capitals
   QRgb cut = 0xffffffff;
   QRgb seam = 0xffffd24a;    ///< seam line and notches' heads
   QRgb guide = 0xff6fd3ff;   ///< grain, fold, marks, label
-  QRgb ground = 0xff202020;  ///< faint light over the piece, so that it stands out from the rest
+  QRgb ground = 0xff383838;  ///< faint light over the piece, so that it stands out from the rest
   QRgb warn = 0xffff9d3c;    ///< the keep-out band and stop marks
 };
 
@@ -30,8 +30,9 @@ double relative_luminance(QRgb colour);
 
 /// Contrast of two lights as the eye sees them on a cloth under room light:
 /// (L1 + 0.05) / (L2 + 0.05) with L the luminance of light times cloth, WCAG 2.2.
-/// `room` is the room's light as a share of the projector's white.
-double contrast_on_cloth(QRgb light, QRgb other, QRgb cloth, double room = 0.05);
+/// `room` is the room's light as a share of the projector's white:
+/// 0.15 is 150 lux against 1000, a lit room.
+double contrast_on_cloth(QRgb light, QRgb other, QRgb cloth, double room = 0.15);
 
 /// The style for a cloth of that colour (sRGB, as a photograph or a colour chart shows it).
 FrameStyle style_for_cloth(QRgb cloth);

@@ -1,0 +1,31 @@
+// The whole thread on the simulated table: sheets, photographs, fit, draft, frame, lines on the cloth.
+#include <gtest/gtest.h>
+
+#include "tests/projector/commands/program.h"
+
+namespace cowlcast::projector {
+namespace {
+
+TEST(Demo, DrawnLinesLieWithinHalfAMillimetreOfTrue) {
+  const std::filesystem::path folder = std::filesystem::temp_directory_path() / "cowlcast-demo-test";
+  std::filesystem::remove_all(folder);
+  const testing::Ran ran = testing::run_cowlcast(folder, "demo --out d");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  EXPECT_NE(ran.out.find("invented"), std::string::npos);
+  const size_t at = ran.out.find("drawn lines lie within ");
+  ASSERT_NE(at, std::string::npos) << ran.out;
+  double most = 99.0, worst = 99.0;
+  ASSERT_EQ(std::sscanf(ran.out.c_str() + at, "drawn lines lie within %lf mm (95 %%) and %lf mm (worst)", &most,
+                        &worst),
+            2);
+  EXPECT_LE(most, worst);
+  EXPECT_LE(worst, 0.5);
+  EXPECT_GT(most, 0.0);
+  for (const char* name : {"sheets/sheets.pdf", "photos/photo-1.jpg", "table.json", "front.json", "base.json",
+                           "front.svg", "frame.png", "table-with-lines.png"})
+    EXPECT_TRUE(std::filesystem::exists(folder / "d" / name)) << name;
+  std::filesystem::remove_all(folder);
+}
+
+}  // namespace
+}  // namespace cowlcast::projector

@@ -1,0 +1,193 @@
+// The commands as a person runs them: exit codes, messages and files.
+#include <gtest/gtest.h>
+
+#include <QImage>
+#include <algorithm>
+#include <cmath>
+
+#include "drafting/piece/piece.h"
+#include "projector/frame/laying.h"
+#include "tests/projector/commands/program.h"
+#include "tests/projector/test_map.h"
+#include "tests/projector/test_piece.h"
+
+namespace cowlcast::projector {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::Ran;
+using testing::run_cowlcast;
+using testing::text_of;
+
+class Program : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    folder = fs::temp_directory_path() /
+             ("cowlcast-" + std::string(::testing::UnitTest::GetInstance()->current_test_info()->name()));
+    fs::remove_all(folder);
+    fs::create_directories(folder);
+    map = testing::map_of({});
+    std::ofstream(folder / "table.json") << map.to_json();
+    std::ofstream(folder / "piece.json") << drafting::piece_to_json(testing::small_front());
+  }
+  void TearDown() override { fs::remove_all(folder); }
+
+  Ran run(const std::string& arguments, const std::string& input = "") const {
+    const Ran ran = run_cowlcast(folder, arguments, input);
+    if (ran.code != 0) {
+      EXPECT_EQ(std::count(ran.err.begin(), ran.err.end(), '\n'), 1) << "one line: " << ran.err;
+      EXPECT_TRUE(ran.err.starts_with("cowlcast: ")) << ran.err;
+    }
+    return ran;
+  }
+
+  fs::path folder;
+  calibration::TableMap map;
+};
+
+TEST_F(Program, HelpsWithEveryCommand) {
+  EXPECT_EQ(run("--help").code, 0);
+  for (const char* command : {"sheets", "targets", "calibrate", "locate", "draft", "frame", "cast", "demo"}) {
+    const Ran ran = run(std::string(command) + " --help");
+    EXPECT_EQ(ran.code, 0) << command;
+    EXPECT_NE(ran.out.find("Example: "), std::string::npos) << command;
+  }
+}
+
+TEST_F(Program, WrongUsageIsTwo) {
+  for (const char* line :
+       {"", "cut", "sheets", "sheets --paper a3 --out x", "sheets --paper a4 --count 0 --out x",
+        "sheets --paper a4 --count many --out x", "targets --projector 1920 --out x",
+        "draft --base demo --drape long --out x", "draft --base demo --drape 480 --out x --allowance hem",
+        "frame --table table.json --piece piece.json --at 1,2 --out f.png",
+        "frame --table table.json --piece piece.json --at 1,2,3 --only everything --out f.png",
+        "calibrate --projector 1920x1080 --photos . --ruler 240 --out t.json",
+        "calibrate --projector 1920x1080 --photos . --span 1,2 --out t.json", "locate", "demo --out"}) {
+    const Ran ran = run(line);
+    EXPECT_EQ(ran.code, 2) << line << '\n' << ran.err;
+    EXPECT_NE(ran.err.find("--help"), std::string::npos) << ran.err;
+  }
+  EXPECT_FALSE(fs::exists(folder / "x"));
+}
+
+TEST_F(Program, MakesSheetsAndTargets) {
+  ASSERT_EQ(run("sheets --paper letter --count 2 --out s/deep").code, 0);
+  EXPECT_TRUE(text_of(folder / "s/deep/sheets.pdf").starts_with("%PDF"));
+  const QImage page((folder / "s/deep/sheet-2.png").string().c_str());
+  EXPECT_EQ(page.size(), QSize(3300, 2550));  // 11 x 8.5 in at 300 dpi
+  EXPECT_NEAR(page.dotsPerMeterX() * 0.0254, 300.0, 0.1);
+  EXPECT_FALSE(fs::exists(folder / "s/deep/sheet-3.png"));
+  ASSERT_EQ(run("targets --projector 1280x800 --out t").code, 0);
+  EXPECT_EQ(QImage((folder / "t/target.png").string().c_str()).size(), QSize(1280, 800));
+  EXPECT_EQ(QImage((folder / "t/plain.png").string().c_str()).size(), QSize(1280, 800));
+  EXPECT_EQ(run("targets --projector 100x90 --out t2").code, 3);
+  EXPECT_FALSE(fs::exists(folder / "t2"));
+}
+
+TEST_F(Program, LocatesThereAndBack) {
+  const Ran there = run("locate --table table.json --height 1.2", "960 540\n\n  0 0 \r\n1919.25 1079\n");
+  ASSERT_EQ(there.code, 0) << there.err;
+  const Ran back = run("locate --table table.json --from-mat --height 1.2mm", there.out);
+  ASSERT_EQ(back.code, 0);
+  std::istringstream lines(back.out);
+  for (const Eigen::Vector2d& wanted :
+       {Eigen::Vector2d(960, 540), Eigen::Vector2d(0, 0), Eigen::Vector2d(1919.25, 1079)}) {
+    double u = 0, v = 0;
+    ASSERT_TRUE(lines >> u >> v);
+    EXPECT_NEAR(u, wanted.x(), 1e-6);
+    EXPECT_NEAR(v, wanted.y(), 1e-6);
+  }
+  // Against OpenCV's projectPoints on the same optics.
+  const Ran one = run("locate --table table.json --from-mat", "123.5 -67.25\n");
+  double u = 0, v = 0;
+  std::istringstream(one.out) >> u >> v;
+  EXPECT_LT((testing::pixel_by_opencv(map, {123.5, -67.25}, 0.0) - Eigen::Vector2d(u, v)).norm(), 1e-6);
+}
+
+TEST_F(Program, LocateRefusesALineThatIsNoPointAndSaysWhich) {
+  for (const char* bad : {"3", "3 4 5", "a b", "nan 1", "1,2"}) {
+    const Ran ran = run("locate --table table.json", std::string("1 2\n") + bad + "\n");
+    EXPECT_EQ(ran.code, 3) << bad;
+    EXPECT_NE(ran.err.find("Line 2"), std::string::npos) << ran.err;
+  }
+  EXPECT_EQ(run("locate --table table.json --from-mat", "1e9 1e9\n").code, 3);
+  EXPECT_EQ(run("locate --table table.json", "").code, 0);
+}
+
+TEST_F(Program, FilesThatAreMissingOrWrongAreNamed) {
+  const Ran missing = run("locate --table none.json", "1 2\n");
+  EXPECT_EQ(missing.code, 1);
+  EXPECT_NE(missing.err.find("none.json"), std::string::npos);
+  std::ofstream(folder / "broken.json") << "{\"format\": 3";
+  EXPECT_EQ(run("locate --table broken.json", "1 2\n").code, 3);
+  EXPECT_EQ(run("locate --table piece.json", "1 2\n").code, 3);
+  EXPECT_EQ(run("frame --table table.json --piece table.json --at 0,0,0 --out f.png").code, 3);
+  EXPECT_EQ(run("draft --base none.svg --drape 480 --out x").code, 1);
+  std::ofstream(folder / "bad.svg") << "<svg/>";
+  EXPECT_EQ(run("draft --base bad.svg --drape 480 --out x").code, 3);
+  EXPECT_EQ(run("frame --table table.json --piece piece.json --at 0,0,0 --out no/f.png").code, 1);
+  EXPECT_EQ(run("calibrate --projector 1920x1080 --photos none --out t.json").code, 1);
+  fs::create_directories(folder / "empty");
+  EXPECT_EQ(run("calibrate --projector 1920x1080 --photos empty --out t.json").code, 1);
+  std::ofstream(folder / "empty/a.jpg") << "no picture";
+  EXPECT_EQ(run("calibrate --projector 1920x1080 --photos empty --out t.json").code, 3);
+  EXPECT_FALSE(fs::exists(folder / "t.json"));
+}
+
+TEST_F(Program, DraftsFromTheDemoAndFromItsOwnFile) {
+  const Ran ran = run("draft --base demo --drape 19in --neckline-drop 5cm --out c");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  EXPECT_FALSE(ran.out.empty());
+  const drafting::Piece front = drafting::piece_from_json(text_of(folder / "c/front.json"));
+  ASSERT_TRUE(front.cowl);
+  EXPECT_NEAR(front.cowl->drape, 482.6, 1e-6);
+  EXPECT_NEAR(front.points.at("neck-point").x(), 241.3, 1e-6);
+  EXPECT_TRUE(text_of(folder / "c/front.svg").find("<svg") != std::string::npos);
+  EXPECT_EQ(run("draft --base c/base.json --drape 420 --out d").code, 0);
+  EXPECT_EQ(run("draft --base demo --drape 30 --out e").code, 3);
+  EXPECT_FALSE(fs::exists(folder / "e"));
+}
+
+TEST_F(Program, FramesTheCutLineAlone) {
+  ASSERT_EQ(
+      run("frame --table table.json --piece piece.json --at -60,-120,15 --only cut-line --out f.png").code,
+      0);
+  const QImage frame((folder / "f.png").string().c_str());
+  ASSERT_EQ(frame.size(), QSize(1920, 1080));
+  const Laying laying{-60, -120, 15 * 3.14159265358979323846 / 180};
+  for (const Point& corner : testing::small_front().cut_line) {
+    const Eigen::Vector2d at = testing::pixel_by_opencv(map, mat_from_piece(laying, corner), 0.0);
+    const QRgb light =
+        frame.pixel(static_cast<int>(std::lround(at.x())), static_cast<int>(std::lround(at.y())));
+    EXPECT_GT(qRed(light), 100);
+    EXPECT_EQ(qRed(light), qBlue(light));
+  }
+  EXPECT_EQ(qRed(frame.pixel(5, 5)), 0);
+}
+
+TEST_F(Program, FramesInFullWithAndWithoutABladesPath) {
+  EXPECT_EQ(
+      run("frame --table table.json --piece piece.json --at 0,0,0 --cloth navy --height 1.5 --out f.png")
+          .code,
+      0);
+  EXPECT_EQ(
+      run("frame --table table.json --piece piece.json --at 0,0,0 --stroke 2 --hand left --out g.png").code,
+      0);
+  EXPECT_NE(text_of(folder / "f.png"), text_of(folder / "g.png"));
+  EXPECT_EQ(run("frame --table table.json --piece piece.json --at 0,0,0 --stroke 99 --out h.png").code, 3);
+}
+
+TEST_F(Program, SaysWhenAPieceLiesOutsideTheLight) {
+  const Ran partly = run_cowlcast(
+      folder, "frame --table table.json --piece piece.json --at 560,0,0 --only cut-line --out f.png");
+  EXPECT_EQ(partly.code, 0);
+  EXPECT_NE(partly.err.find("outside the light, by up to"), std::string::npos) << partly.err;
+  EXPECT_TRUE(fs::exists(folder / "f.png"));
+  const Ran wholly = run("frame --table table.json --piece piece.json --at 5000,0,0 --out g.png");
+  EXPECT_EQ(wholly.code, 3);
+  EXPECT_NE(wholly.err.find("--at"), std::string::npos);
+  EXPECT_FALSE(fs::exists(folder / "g.png"));
+}
+
+}  // namespace
+}  // namespace cowlcast::projector

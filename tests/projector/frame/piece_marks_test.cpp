@@ -1,0 +1,75 @@
+#include "projector/frame/piece_marks.h"
+
+#include <gtest/gtest.h>
+
+#include "drafting/geometry/polyline.h"
+#include "tests/projector/test_map.h"
+#include "tests/projector/test_piece.h"
+
+namespace cowlcast::projector {
+namespace {
+
+TEST(CutRuns, LeaveOutTheFold) {
+  const drafting::Piece piece = testing::small_front();
+  const std::vector<Polyline> runs = cut_runs(piece);
+  ASSERT_EQ(runs.size(), 1u);
+  EXPECT_LT((runs[0].front() - Point(0, -25)).norm(), 1e-12);
+  EXPECT_LT((runs[0].back() - Point(0, 213)).norm(), 1e-12);
+  EXPECT_EQ(runs[0].size(), piece.cut_line.size());
+}
+
+TEST(CutRuns, WithoutAFoldTheOutlineIsOneRunThatCloses) {
+  drafting::Piece piece = testing::small_front();
+  piece.fold.reset();
+  const std::vector<Polyline> runs = cut_runs(piece);
+  ASSERT_EQ(runs.size(), 1u);
+  EXPECT_EQ(runs[0].front(), runs[0].back());
+  EXPECT_EQ(runs[0].size(), piece.cut_line.size() + 1);
+}
+
+TEST(PieceMarks, EachPartIsShownOrNot) {
+  const drafting::Piece piece = testing::small_front();
+  const Shown nothing{false, false, false, false, false, false, false, false};
+  EXPECT_TRUE(piece_marks(piece, {}, FrameStyle{}, nothing).empty());
+  bool Shown::*const parts[] = {&Shown::cut_line, &Shown::seam_line, &Shown::notches, &Shown::marks,
+                                &Shown::grain,    &Shown::fold,      &Shown::label,   &Shown::ground};
+  for (const auto part : parts) {
+    Shown one = nothing;
+    one.*part = true;
+    EXPECT_FALSE(piece_marks(piece, {}, FrameStyle{}, one).empty());
+  }
+}
+
+TEST(PieceMarks, TheFoldIsNeverDrawnAsACut) {
+  const drafting::Piece piece = testing::small_front();
+  const Shown cut_only{true, false, false, false, false, false, false, false};
+  for (const Mark& mark : piece_marks(piece, {.x = 50}, FrameStyle{}, cut_only))
+    for (const Polyline& line : mark.lines)
+      for (size_t i = 1; i < line.size(); ++i)
+        EXPECT_FALSE(std::abs(line[i].x() - 50) < 1e-9 && std::abs(line[i - 1].x() - 50) < 1e-9);
+}
+
+TEST(PieceMarks, CutLineAloneIsTheWholeOutlineInWhite) {
+  const drafting::Piece piece = testing::small_front();
+  const std::vector<Mark> marks = cut_line_alone(piece, {.x = 5, .y = -7});
+  ASSERT_EQ(marks.size(), 1u);
+  EXPECT_TRUE(marks[0].closed);
+  EXPECT_EQ(marks[0].width, 1.0);
+  EXPECT_EQ(marks[0].colour, 0xffffffffu);
+  ASSERT_EQ(marks[0].lines[0].size(), piece.cut_line.size());
+  EXPECT_LT((marks[0].lines[0][2] - piece.cut_line[2] - Point(5, -7)).norm(), 1e-12);
+}
+
+TEST(Writing, StandsUprightAtItsHeightAroundItsMiddle) {
+  const Mark mark = writing("HH", {100, 50}, 12.0, 0xffffffff);
+  Polyline all;
+  for (const Polyline& line : mark.lines) all.insert(all.end(), line.begin(), line.end());
+  ASSERT_FALSE(all.empty());
+  const drafting::Box box = drafting::box_of(all);
+  EXPECT_NEAR(box.height(), 12.0, 0.3);
+  EXPECT_NEAR(0.5 * (box.low.x() + box.high.x()), 100, 0.5);
+  EXPECT_NEAR(0.5 * (box.low.y() + box.high.y()), 50, 0.5);
+}
+
+}  // namespace
+}  // namespace cowlcast::projector
