@@ -57,8 +57,8 @@ void Lighting::light(const Meeting& meeting, const Eigen::Vector3d& eye, const S
     ambient_left *= 1.0f - dark * (1.0f - shadow.ambient_left);
     beam_left *= 1.0f - dark * (1.0f - shadow.projector_left);
   }
-  const double slope = 1.0 + 1e-3 * room_.light.gradient.dot(point.head<2>());
-  node.ambient = ambient_left * static_cast<float>(room_.light.lux * std::max(slope, 0.0));
+  const double here = room_.light.lux * std::exp(1e-3 * room_.light.gradient.dot(point.head<2>()));
+  node.ambient = ambient_left * static_cast<float>(here);
   const Eigen::Vector3d to_eye = (eye - point).normalized();
   if (room_.light.lamp && surface.gloss > 0.0f)
     node.lamp_shine = node.ambient * shine(surface, (*room_.light.lamp - point).normalized(), to_eye);

@@ -104,7 +104,9 @@ std::vector<RoomCamera> draw_poses(Dice& dice, const RoomOptions& options, const
       Hold hold;
       hold.side = shot == 0 ? first_side : first_side + dice.uniform(-110.0, 110.0) * degree;
       hold.tilt = dice.uniform(10.0, 40.0) * degree;
-      hold.roll = 0.5 * std::numbers::pi * dice.below(4) + dice.normal(7.0 * degree);
+      hold.roll = dice.normal(7.0 * degree);
+      const int quarters = dice.below(4);
+      const bool fits_better = dice.chance(0.8);  // most people turn the phone to fill the picture
       hold.look = middle;
       bool alone = true;
       for (double side : sides)
@@ -113,7 +115,14 @@ std::vector<RoomCamera> draw_poses(Dice& dice, const RoomOptions& options, const
       RoomCamera camera = phone;
       camera.shake = {dice.normal(0.3 + 0.5 * options.hardness), dice.normal(0.3 + 0.5 * options.hardness)};
       if (options.rolling_shutter) camera.rolling = {dice.normal(0.5), dice.normal(0.5)};
-      const double away = step_back(camera, hold, points, dice.uniform(0.015, 0.08));
+      const double margin = dice.uniform(0.015, 0.08);
+      Hold turned = hold;
+      turned.roll += 0.5 * std::numbers::pi;
+      Hold as_is = hold;
+      const bool upright =
+          step_back(camera, turned, points, margin) < step_back(camera, as_is, points, margin);
+      hold.roll += 0.5 * std::numbers::pi * (fits_better ? (upright ? 1 : 0) + 2 * (quarters / 2) : quarters);
+      const double away = step_back(camera, hold, points, margin);
       if (away < 0.0) continue;
       // An arm's reach: the phone between 0.8 and 1.4 m over the mat, as near as that can be had.
       const double height = away * std::cos(hold.tilt);

@@ -16,8 +16,9 @@ namespace cowlcast::calibration::virtual_table {
 
 namespace {
 
-constexpr int tile = 8;                 // pixels between nodes
-constexpr int sub = run_length / tile;  // samples a pixel, along each axis
+constexpr int tile = 8;  // pixels between nodes
+constexpr int samples_a_tile = static_cast<int>(run_length);
+constexpr int sub = samples_a_tile / tile;  // samples a pixel, along each axis
 static_assert(sub == 2, "the blur below sorts samples into even and odd");
 
 Node mix(const Node& p, const Node& q, float t) {
@@ -53,10 +54,6 @@ class Engine {
     make_weights();
     look();
     for (auto& surface : surfaces_of(room)) add_layer(std::move(surface));
-    for (int c = 0; c < 3; ++c) {
-      ambient_tint_[c] = room.light.tint[c];
-      beam_tint_[c] = room.projector.tint[c];
-    }
   }
 
   cv::Mat run() {
@@ -212,12 +209,11 @@ class Engine {
   }
 
   // Samples of one row of one tile, blue green red.
-  void shade_tile(int column, int row, float down, float flicker, float* const samples[3]) const {
-    for (int c = 0; c < 3; ++c) std::fill(samples[c], samples[c] + run_length, 0.0f);
+  void shade_tile(int column, int row, float down, float flicker, std::array<RunValues, 3>& samples) const {
+    samples = {};
     std::size_t first = 0;
     for (std::size_t l = 0; l < layers_.size(); ++l)
       if (layers_[l].tiles[tile_index(column, row)] == 2) first = l;
-    const float bounce = lighting_.bounce();
     for (std::size_t l = first; l < layers_.size(); ++l) {
       const Layer& layer = layers_[l];
       if (layer.tiles[tile_index(column, row)] == 0) continue;
@@ -226,55 +222,47 @@ class Engine {
       const Node right =
           mix(layer.nodes[node_index(column + 1, row)], layer.nodes[node_index(column + 1, row + 1)], down);
       Run run;
-      std::array<float, run_length> u, v, ambient, beam;
-      for (std::size_t k = 0; k < run_length; ++k) {
-        const float t = (static_cast<float>(k) + 0.5f) / static_cast<float>(run_length);
-        run.a[k] = left.a + t * (right.a - left.a);
-        run.b[k] = left.b + t * (right.b - left.b);
-        u[k] = left.u + t * (right.u - left.u);
-        v[k] = left.v + t * (right.v - left.v);
-        ambient[k] = left.ambient + t * (right.ambient - left.ambient);
-        beam[k] = flicker * (left.beam + t * (right.beam - left.beam));
-      }
+      run.a = between(left.a, right.a);
+      run.b = between(left.b, right.b);
       run.footprint =
           std::max(std::hypot(right.a - left.a, right.b - left.b) / static_cast<float>(run_length), 1e-4f);
       layer.surface->shade(run);
-      const std::array<float, run_length>* albedo[3] = {&run.blue, &run.green, &run.red};
-      const bool glossy = layer.surface->gloss > 0.0f;
-      const cv::Mat* texture = lighting_.on() ? &lighting_.beam() : nullptr;
-      const bool lit = texture && reaches(left, right, *texture);
-      for (std::size_t k = 0; k < run_length; ++k) {
-        if (run.cover[k] <= 0.0f) continue;
-        float light[3] = {0.0f, 0.0f, 0.0f};
-        if (lit && inside(u[k], v[k], *texture)) {
-          const Level<float> level(*texture);
-          const auto spot = level.spot(u[k], v[k]);
-          for (int c = 0; c < 3; ++c)
-            light[c] = c > 0 && level.channels == 1 ? light[0] : Level<float>::value(spot, c);
+      const RunValues ambient = between(left.ambient, right.ambient);
+      const RunValues beam = between(flicker * left.beam, flicker * right.beam);
+      std::array<RunValues, 3> light{};
+      if (lighting_.on() && reaches(left, right, lighting_.beam())) {
+        const Level<float> level(lighting_.beam());
+        level.sample(between(left.u, right.u), between(left.v, right.v), light.data(), level.channels());
+        if (level.channels() == 1) light[1] = light[2] = light[0];
+      }
+      for (std::size_t c = 0; c < 3; ++c) {
+        const auto colour = static_cast<int>(2 - c);
+        const float tint = room_.projector.tint[colour], room_tint = room_.light.tint[colour];
+        const float bounce = tint * lighting_.bounce();
+        RunValues leaving;
+        for (std::size_t k = 0; k < run_length; ++k)
+          leaving[k] = run.albedo[c][k] * (room_tint * ambient[k] + tint * beam[k] * light[c][k] + bounce);
+        if (layer.surface->gloss > 0.0f) {
+          const RunValues lamp_shine = between(left.lamp_shine, right.lamp_shine);
+          const RunValues beam_shine = between(flicker * left.beam_shine, flicker * right.beam_shine);
+          for (std::size_t k = 0; k < run_length; ++k)
+            leaving[k] += room_tint * lamp_shine[k] + tint * beam_shine[k] * light[c][k];
         }
-        const float t = (static_cast<float>(k) + 0.5f) / static_cast<float>(run_length);
-        const float lamp_shine = glossy ? left.lamp_shine + t * (right.lamp_shine - left.lamp_shine) : 0.0f;
-        const float beam_shine =
-            glossy ? flicker * (left.beam_shine + t * (right.beam_shine - left.beam_shine)) : 0.0f;
-        for (int c = 0; c < 3; ++c) {
-          const float tint = beam_tint_[2 - c], room_tint = ambient_tint_[2 - c];
-          const float fall = room_tint * ambient[k] + tint * (beam[k] * light[c] + bounce);
-          const float leaving =
-              (*albedo[c])[k] * fall + room_tint * lamp_shine + tint * beam_shine * light[c];
-          samples[c][k] += run.cover[k] * (leaving - samples[c][k]);
-        }
+        for (std::size_t k = 0; k < run_length; ++k)
+          samples[c][k] += run.cover[k] * (leaving[k] - samples[c][k]);
       }
     }
   }
 
-  static bool inside(float u, float v, const cv::Mat& texture) {
-    return u > -1.0f && v > -1.0f && u < static_cast<float>(texture.cols) &&
-           v < static_cast<float>(texture.rows);
+  static RunValues between(float left, float right) {
+    RunValues out;
+    const float step = (right - left) / static_cast<float>(run_length);
+    for (std::size_t k = 0; k < run_length; ++k) out[k] = left + step * (static_cast<float>(k) + 0.5f);
+    return out;
   }
-  // Whether any of the picture's light can fall between two nodes; not where the lens answers for one alone.
+  // Whether any of the picture's light can fall between two nodes.
   static bool reaches(const Node& left, const Node& right, const cv::Mat& texture) {
-    if (!left.lit || !right.lit) return false;
-    return std::max(left.u, right.u) > -1.0f && std::max(left.v, right.v) > -1.0f &&
+    return left.lit && right.lit && std::max(left.u, right.u) > -1.0f && std::max(left.v, right.v) > -1.0f &&
            std::min(left.u, right.u) < static_cast<float>(texture.cols) &&
            std::min(left.v, right.v) < static_cast<float>(texture.rows);
   }
@@ -285,6 +273,7 @@ class Engine {
     const int taps = static_cast<int>(weights_.size()), width = view_.width;
     const auto length = static_cast<std::size_t>(columns_ * tile);
     std::vector<float> even[3], odd[3];
+    std::array<RunValues, 3> samples;
     for (int c = 0; c < 3; ++c) {
       even[c].resize(length);
       odd[c].resize(length);
@@ -297,22 +286,22 @@ class Engine {
     std::vector<float> column(static_cast<std::size_t>(width));
     const int first = sub * (from + margin_ - reach_), last = sub * (to + margin_ + reach_);
     for (int sample_row = first; sample_row < last; ++sample_row) {
-      const int tile_row = sample_row / run_length;
+      const int tile_row = sample_row / samples_a_tile;
       const float down =
-          (static_cast<float>(sample_row % run_length) + 0.5f) / static_cast<float>(run_length);
+          (static_cast<float>(sample_row % samples_a_tile) + 0.5f) / static_cast<float>(run_length);
       const double pixel_row = (sample_row + 0.5) / sub - 0.5 - margin_;
       const auto flicker =
           static_cast<float>(1.0 + room_.projector.flicker * std::sin(2.0 * std::numbers::pi * pixel_row /
                                                                           room_.projector.flicker_rows +
                                                                       view_.flicker_phase));
       for (int tile_column = 0; tile_column < columns_; ++tile_column) {
-        float buffer[3][run_length];
-        float* const samples[3] = {buffer[0], buffer[1], buffer[2]};
         shade_tile(tile_column, tile_row, down, flicker, samples);
         for (int c = 0; c < 3; ++c)
           for (int k = 0; k < tile; ++k) {
-            even[c][static_cast<std::size_t>(tile_column * tile + k)] = buffer[c][2 * k];
-            odd[c][static_cast<std::size_t>(tile_column * tile + k)] = buffer[c][2 * k + 1];
+            even[c][static_cast<std::size_t>(tile_column * tile + k)] =
+                samples[static_cast<std::size_t>(c)][static_cast<std::size_t>(2 * k)];
+            odd[c][static_cast<std::size_t>(tile_column * tile + k)] =
+                samples[static_cast<std::size_t>(c)][static_cast<std::size_t>(2 * k + 1)];
           }
       }
       for (int c = 0; c < 3; ++c) {
@@ -349,7 +338,6 @@ class Engine {
   std::vector<float> weights_;  // of samples, along one axis
   std::vector<std::optional<Sight>> sights_;
   std::vector<Layer> layers_;
-  float ambient_tint_[3], beam_tint_[3];
 };
 
 }  // namespace

@@ -101,7 +101,7 @@ struct Shadow {
 struct RoomLight {
   double lux = 150.0;                        ///< on the mat under the middle of the picture
   Colour tint{1.0f, 0.93f, 0.82f};           ///< relative
-  Eigen::Vector2d gradient{0.0, 0.0};        ///< relative change a metre, along x and y
+  Eigen::Vector2d gradient{0.0, 0.0};        ///< relative change a metre along x and y, at every place
   std::optional<Eigen::Vector3d> lamp = {};  ///< place of a lamp that mirrors in glossy paper, mm
   std::vector<Shadow> shadows = {};
 };

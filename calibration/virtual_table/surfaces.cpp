@@ -25,21 +25,38 @@ Eigen::Vector2d own_from_room(const Place& place, const Eigen::Vector2d& size, c
   return {c * dx + s * dy + 0.5 * size.x(), 0.5 * size.y() - (c * dy - s * dx)};
 }
 
-// Share of a sample of width `footprint` that lies inside the rectangle.
-float cover_of(float a, float b, const Eigen::Vector2f& size, float footprint) {
-  const float inside = std::min(std::min(a, size.x() - a), std::min(b, size.y() - b));
-  return std::clamp(0.5f + inside / footprint, 0.0f, 1.0f);
+// Share of each sample that lies inside the rectangle.
+void find_cover(Run& run, const Eigen::Vector2d& size) {
+  const auto width = static_cast<float>(size.x()), height = static_cast<float>(size.y());
+  const float sharp = 1.0f / run.footprint;
+  for (std::size_t k = 0; k < run_length; ++k) {
+    const float inside =
+        std::min(std::min(run.a[k], width - run.a[k]), std::min(run.b[k], height - run.b[k]));
+    run.cover[k] = std::min(std::max(0.5f + inside * sharp, 0.0f), 1.0f);
+  }
 }
 
-// Deviations of a repeating pattern at a point of one of its levels.
-inline float tone_at(const Level<std::uint8_t>& level, float x, float y) {
-  const auto spot = level.spot(repeated(x, level.last_x), repeated(y, level.last_y));
-  return (Level<std::uint8_t>::value(spot) - 128.0f) / 40.0f;
+// 1 + `rough` deviations of a repeating pattern of `texels` to a millimetre.
+RunValues tone(const Run& run, const Sampler& pattern, float texels, float rough) {
+  const Level<std::uint8_t> level(*pattern.image);
+  const auto side = static_cast<float>(pattern.image->cols - 1);
+  RunValues x = on_level(run.a, texels * pattern.scale), y = on_level(run.b, texels * pattern.scale), out;
+  for (std::size_t k = 0; k < run_length; ++k) {
+    x[k] = repeated(x[k], side);
+    y[k] = repeated(y[k], side);
+  }
+  level.sample(x, y, &out);
+  for (float& value : out) value = 1.0f + rough * (value - 128.0f) / 40.0f;
+  return out;
 }
 
-// Position on a level of what is at `texel` of the first.
-float on_level(float texel, float scale) {
-  return (texel + 0.5f) * scale - 0.5f;
+// Paints all samples: between two colours by share, the first of them times a tone.
+void paint(Run& run, const Colour& none, const Colour& full, const RunValues& share, const RunValues& tones) {
+  for (int c = 0; c < 3; ++c) {
+    const float from = none[2 - c], rise = full[2 - c] - none[2 - c];
+    RunValues& out = run.albedo[static_cast<std::size_t>(c)];
+    for (std::size_t k = 0; k < run_length; ++k) out[k] = from * tones[k] + rise * share[k];
+  }
 }
 
 class MatSurface : public Surface {
@@ -66,34 +83,29 @@ class MatSurface : public Surface {
   }
 
   void shade(Run& run) const override {
-    const Sampler print(print_.print, print_level_), grain(*grain_, grain_level_),
-        table(*table_, table_level_);
-    const Level<std::uint8_t> print_image(*print.image), grain_image(*grain.image), table_image(*table.image);
-    const Eigen::Vector2f span = size.cast<float>();
-    const float print_scale = print.scale / static_cast<float>(print_.step);
-    const float grain_scale = grain.scale / grain_step, table_scale = table.scale / table_step;
-    const auto tone = [&run](const Level<std::uint8_t>& level, float scale, float rough, std::size_t k) {
-      return 1.0f + rough * tone_at(level, run.a[k] * scale - 0.5f, run.b[k] * scale - 0.5f);
-    };
-    run.cover.fill(1.0f);
-    float mat_tone = 1.0f, table_tone = 1.0f;
-    for (std::size_t k = 0; k < run_length; ++k) {
-      const float a = run.a[k], b = run.b[k];
-      const float on_mat = cover_of(a, b, span, run.footprint);
-      const bool fresh = k % 2 == 0;  // grain is too fine and faint to be looked at twice a pixel
-      if (fresh && on_mat > 0.0f) mat_tone = tone(grain_image, grain_scale, mat_.grain, k);
-      if (fresh && on_mat < 1.0f) table_tone = tone(table_image, table_scale, 0.18f, k);
-      Colour colour = Colour::Zero();
-      if (on_mat > 0.0f) {
-        const auto spot = print_image.spot(a * print_scale - 0.5f, b * print_scale - 0.5f);
-        const float ink = Level<std::uint8_t>::value(spot) / 255.0f;
-        colour = on_mat * (mat_.albedo * mat_tone + ink * (mat_.print_albedo - mat_.albedo));
-      }
-      if (on_mat < 1.0f) colour += (1.0f - on_mat) * table_tone * mat_.table_albedo;
-      run.red[k] = colour.x();
-      run.green[k] = colour.y();
-      run.blue[k] = colour.z();
+    find_cover(run, size);
+    const auto [least, most] = std::minmax_element(run.cover.begin(), run.cover.end());
+    if (*most > 0.0f) {
+      const Sampler print(print_.print, print_level_);
+      const float texels = print.scale / static_cast<float>(print_.step);
+      RunValues ink;
+      Level<std::uint8_t>(*print.image).sample(on_level(run.a, texels), on_level(run.b, texels), &ink);
+      for (float& value : ink) value /= 255.0f;
+      paint(run, mat_.albedo, mat_.print_albedo, ink,
+            tone(run, {*grain_, grain_level_}, 1.0f / grain_step, mat_.grain));
     }
+    if (*least < 1.0f) {
+      Run table = run;
+      paint(table, mat_.table_albedo, mat_.table_albedo, RunValues{},
+            tone(run, {*table_, table_level_}, 1.0f / table_step, 0.18f));
+      for (std::size_t c = 0; c < 3; ++c)
+        for (std::size_t k = 0; k < run_length; ++k) {
+          const float on_mat =
+              run.cover[k] > 0.0f ? run.cover[k] * (run.albedo[c][k] - table.albedo[c][k]) : 0.0f;
+          run.albedo[c][k] = table.albedo[c][k] + on_mat;
+        }
+    }
+    run.cover.fill(1.0f);
   }
 
  private:
@@ -139,25 +151,23 @@ class SheetSurface : public Surface {
   void shade(Run& run) const override {
     const Sampler sampler(page_, level_);
     const Level<std::uint8_t> image(*sampler.image);
-    const Eigen::Vector2f span = size.cast<float>();
     // page = middle + (paper - middle - shift) / scale, then to texels of the level
     const double texels = static_cast<double>(sampler.scale) / sheet_.pixel_mm;
     const double mx = 0.5 * size.x(), my = 0.5 * size.y();
     const auto sx = static_cast<float>(texels / sheet_.across), sy = static_cast<float>(texels / sheet_.down);
     const auto ox = static_cast<float>(texels * (mx - (mx + sheet_.shift.x()) / sheet_.across) - 0.5);
     const auto oy = static_cast<float>(texels * (my - (my + sheet_.shift.y()) / sheet_.down) - 0.5);
-    const Colour rise = (sheet_.paper_albedo - sheet_.ink_albedo) / 255.0f;
-    const bool grey = image.channels == 1;
+    find_cover(run, size);
+    RunValues x, y;
     for (std::size_t k = 0; k < run_length; ++k) {
-      run.cover[k] = cover_of(run.a[k], run.b[k], span, run.footprint);
-      if (run.cover[k] <= 0.0f) continue;
-      const auto spot = image.spot(run.a[k] * sx + ox, run.b[k] * sy + oy);
-      const float blue = Level<std::uint8_t>::value(spot);
-      const float green = grey ? blue : Level<std::uint8_t>::value(spot, 1);
-      const float red = grey ? blue : Level<std::uint8_t>::value(spot, 2);
-      run.red[k] = sheet_.ink_albedo.x() + rise.x() * red;
-      run.green[k] = sheet_.ink_albedo.y() + rise.y() * green;
-      run.blue[k] = sheet_.ink_albedo.z() + rise.z() * blue;
+      x[k] = run.a[k] * sx + ox;
+      y[k] = run.b[k] * sy + oy;
+    }
+    image.sample(x, y, run.albedo.data(), image.channels());
+    if (image.channels() == 1) run.albedo[1] = run.albedo[2] = run.albedo[0];
+    for (int c = 0; c < 3; ++c) {
+      const float ink = sheet_.ink_albedo[2 - c], rise = (sheet_.paper_albedo[2 - c] - ink) / 255.0f;
+      for (float& value : run.albedo[static_cast<std::size_t>(c)]) value = ink + rise * value;
     }
   }
 
@@ -202,19 +212,10 @@ class ClothSurface : public Surface {
   void prepare(double footprint) override { level_ = knit_->level_for(footprint * texels()); }
 
   void shade(Run& run) const override {
-    const Sampler sampler(*knit_, level_);
-    const Level<std::uint8_t> image(*sampler.image);
-    const Eigen::Vector2f span = size.cast<float>();
-    const auto step = static_cast<float>(texels());
-    for (std::size_t k = 0; k < run_length; ++k) {
-      run.cover[k] = cover_of(run.a[k], run.b[k], span, run.footprint);
-      const float tone =
-          tone_at(image, on_level(run.a[k] * step, sampler.scale), on_level(run.b[k] * step, sampler.scale));
-      const float shade = std::max(0.1f, 1.0f + cloth_.relief * tone);
-      run.red[k] = shade * cloth_.albedo.x();
-      run.green[k] = shade * cloth_.albedo.y();
-      run.blue[k] = shade * cloth_.albedo.z();
-    }
+    find_cover(run, size);
+    RunValues tones = tone(run, {*knit_, level_}, static_cast<float>(texels()), cloth_.relief);
+    for (float& value : tones) value = std::max(value, 0.1f);
+    paint(run, cloth_.albedo, cloth_.albedo, RunValues{}, tones);
   }
 
  private:

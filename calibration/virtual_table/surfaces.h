@@ -9,6 +9,7 @@
 
 #include "calibration/virtual_table/renderer.h"
 #include "calibration/virtual_table/room.h"
+#include "calibration/virtual_table/sampling.h"
 #include "calibration/virtual_table/textures.h"
 
 namespace cowlcast::calibration::virtual_table {
@@ -19,14 +20,12 @@ struct Meeting {
   Eigen::Vector3d room{0.0, 0.0, 0.0};  ///< mm
 };
 
-constexpr int run_length = 16;  ///< samples shaded together
-
 /// Samples in a row: places on a surface in, colours and cover out.
 struct Run {
-  std::array<float, run_length> a, b;              ///< own coordinates, mm
-  float footprint = 0.1f;                          ///< distance between samples, mm
-  std::array<float, run_length> red, green, blue;  ///< albedo
-  std::array<float, run_length> cover;             ///< 0 beyond the surface's edge, 1 on it
+  RunValues a, b;                   ///< own coordinates, mm
+  float footprint = 0.1f;           ///< distance between samples, mm
+  std::array<RunValues, 3> albedo;  ///< blue, green, red
+  RunValues cover;                  ///< 0 beyond the surface's edge, 1 on it
 };
 
 class Surface {

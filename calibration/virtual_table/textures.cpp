@@ -106,8 +106,15 @@ cv::Mat panel_light(const RoomProjector& projector, const cv::Mat& picture) {
   cv::Mat curve(1, 256, CV_32F);
   for (int value = 0; value < 256; ++value)
     curve.at<float>(value) = static_cast<float>(std::pow(value / 255.0, projector.gamma));
-  cv::Mat light;
-  cv::LUT(picture, curve, light);
+  cv::Mat grey = picture, light;
+  if (picture.channels() == 3) {  // three equal channels cost three times as much as one
+    std::vector<cv::Mat> channels;
+    cv::split(picture, channels);
+    const bool equal = cv::norm(channels[0], channels[1], cv::NORM_INF) == 0.0 &&
+                       cv::norm(channels[0], channels[2], cv::NORM_INF) == 0.0;
+    if (equal) grey = channels[0];
+  }
+  cv::LUT(grey, curve, light);
   if (projector.panel_from_picture) light = keystoned(light, *projector.panel_from_picture);
   const auto black = projector.black;
   light.convertTo(light, CV_32F, 1.0 - black);

@@ -60,7 +60,7 @@ struct BeamTexture {
 };
 BeamTexture beam_texture(const RoomProjector& projector, const cv::Mat& picture);
 
-/// Linear light of the panel's pixels, black level included: float, as many channels as `picture`;
+/// Linear light of the panel's pixels, black level included: float, one channel where the picture is grey;
 /// electronic keystone done. Throws std::invalid_argument where the picture does not fit the projector.
 cv::Mat panel_light(const RoomProjector& projector, const cv::Mat& picture);
 
