@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 #include <optional>
 
 #include "drafting/cowl/opening.h"
@@ -15,7 +16,8 @@ namespace cowlcast::drafting {
 namespace {
 
 constexpr double max_opening = 40.0 * std::numbers::pi / 180.0;  // wider wedges fold over instead of draping
-constexpr double grid = 0.1;                                     // mm: nearest drapes are named on it
+constexpr double degrees = 180.0 / std::numbers::pi;
+constexpr double grid = 0.1;  // mm: nearest drapes are named on it
 
 /// All of the draft that does not depend on the drape.
 struct Prepared {
@@ -33,18 +35,57 @@ struct Attempt {
   CowlDraft draft;
 };
 
+std::vector<Slash> slashes_of(const LoweredBase& lowered, const CowlWishes& wishes) {
+  if (wishes.slashes.empty()) return default_slashes(lowered, wishes.slash_count);
+  if (wishes.slashes.size() > 6) throw Refusal("There can be at most 6 slash lines. Take some away.");
+  std::vector<Slash> slashes;
+  for (const SlashWish& wish : wishes.slashes) {
+    slashes.push_back(slash_at(lowered, wish.below_neckline, wish.seam, wish.share));
+  }
+  return slashes;
+}
+
+void check_openings(const CowlWishes& wishes, const Prepared& p) {
+  const size_t n = p.slashes.size();
+  for (const auto* list : {&wishes.proportions, &wishes.set_openings}) {
+    if (!list->empty() && list->size() != n) {
+      throw Refusal("There are " + std::to_string(n) + " slash lines but " + std::to_string(list->size()) +
+                    " openings. Give one opening for each slash line, from the top down.");
+    }
+  }
+  for (const double share : wishes.proportions) {
+    if (!(share >= 0.05) || !(share <= 20.0)) {
+      throw Refusal("Each opening's proportion must be between 0.05 and 20. Give 1 for all to open evenly.");
+    }
+  }
+  for (const double angle : wishes.set_openings) {
+    if (!(angle >= 0.0) || !(angle <= max_opening)) {
+      throw Refusal(
+          "Each opening must be between 0 and 40 degrees. Open the other slash lines more instead.");
+    }
+  }
+  const double room = p.lowered.centre_top().y() - p.lowered.centre_hem().y();
+  if (!(wishes.pivot_height >= 0.0) || wishes.pivot_height > room) {
+    throw Refusal("The swing's centre must lie on the centre front, between 0 and " +
+                  mm_in_words(std::floor(room)) + " above the hem. Move it there.");
+  }
+}
+
 Prepared prepare(const Piece& base, const CowlWishes& wishes) {
   Prepared p;
   p.base = base;
   add_allowances(p.base, wishes.allowances);
   p.lowered = lower_neckline(base, wishes.neckline_drop);
-  p.slashes = default_slashes(p.lowered, wishes.slash_count);
+  p.slashes = slashes_of(p.lowered, wishes);
   p.parts = parts_of(p.lowered, p.slashes);
   for (const Slash& slash : p.slashes) p.front.hinges.push_back(slash.hinge);
   for (const Polyline& part : p.parts) p.front.corners.push_back(convex_hull(part));
   p.front.neck_point = p.lowered.neck_point();
-  p.front.pivot = p.lowered.centre_hem();
+  p.front.pivot = p.lowered.centre_hem() + Point(0.0, wishes.pivot_height);
+  p.front.allowed_crossing = wishes.allowed_crossing;
   p.front.weights.assign(p.slashes.size(), 1.0);
+  if (!wishes.proportions.empty()) p.front.weights = wishes.proportions;
+  check_openings(wishes, p);
   p.front.max_opening = max_opening;
   p.front.max_swing = wishes.max_swing;
   return p;
@@ -62,6 +103,15 @@ void check(const CowlWishes& wishes) {
   if (!(wishes.max_swing > 0.0) || wishes.max_swing > 60.0 * std::numbers::pi / 180.0) {
     throw Refusal("The most swing must be above 0 and at most 60 degrees. 30 degrees is the usual.");
   }
+  const auto within = [](double value, double least, double most, const char* what) {
+    if (!(value >= least) || !(value <= most)) {
+      throw Refusal(std::string(what) + " must be between " + mm_in_words(least) + " and " +
+                    mm_in_words(most) + ". Give it in millimetres.");
+    }
+  };
+  within(wishes.allowed_crossing, 0.0, 100.0, "The allowed crossing of the centre front");
+  within(wishes.tacked_length, 0.0, 300.0, "The extra length to tack up");
+  within(wishes.trial_hang, 0.0, 150.0, "The drop of the trial hang");
   if (!(wishes.cloth_width >= 300.0) || wishes.cloth_width > 5000.0) {
     throw Refusal("The cloth's width must be between 300 and 5000 mm. Give the width it is sold in.");
   }
@@ -70,8 +120,14 @@ void check(const CowlWishes& wishes) {
 Piece front_piece(const Prepared& p, const CowlWishes& wishes, const Opening& opening,
                   const std::vector<Motion>& motions) {
   Piece front;
-  front.name = "cowl front";
-  front.edges = trued_edges(p.lowered, p.slashes, motions, wishes.facing_depth);
+  const bool back = has_edge(p.base, "centre-back");
+  front.name = back ? "cowl back" : "cowl front";
+  Trueing trueing;
+  trueing.centre_role = back ? "centre-back" : "centre-front";
+  trueing.facing_depth = wishes.separate_facing ? 0.0 : wishes.facing_depth;
+  trueing.tacked_length = wishes.tacked_length;
+  trueing.trial_hang = wishes.trial_hang;
+  front.edges = trued_edges(p.lowered, p.slashes, motions, trueing);
   front.seam_line = outline_of(front.edges);
   const Polyline& centre = front.edges.front().points;
   (wishes.on_fold ? front.fold : front.mirror) = Segment{centre.front(), centre.back()};
@@ -86,7 +142,14 @@ Piece front_piece(const Prepared& p, const CowlWishes& wishes, const Opening& op
   }
   front.notches.push_back({"cowl-edge", cowl_centre, cowl_centre});
   const double across = 0.25 * shoulder.back().x(), tall = cowl_centre.y() - centre.back().y();
-  front.grain = Segment{{across, centre.back().y() + 0.3 * tall}, {across, centre.back().y() + 0.7 * tall}};
+  const Point low(across, centre.back().y() + 0.3 * tall);
+  // Woven cloth hangs in a cowl best on the true bias: NIMI, CITS Dress Making, Trade Theory (2024), p. 224.
+  const double grain = 0.4 * (wishes.on_bias ? std::min(tall, 1.4 * shoulder.back().x()) : tall);
+  front.grain = Segment{low, low + grain * (wishes.on_bias ? Point(1, 1).normalized() : Point(0, 1))};
+  if (const auto tack = tack_marks(front.edges, wishes.tacked_length)) {
+    front.notches.push_back({"tack", tack->from, tack->from});
+    front.notches.push_back({"tack", tack->to, tack->to});
+  }
 
   CowlRecord record;
   record.drape = 2.0 * shoulder.back().x();
@@ -100,13 +163,40 @@ Piece front_piece(const Prepared& p, const CowlWishes& wishes, const Opening& op
   return front;
 }
 
+Piece facing_piece(const Piece& front, const CowlWishes& wishes) {
+  Piece facing;
+  facing.name = "cowl facing";
+  facing.edges = facing_edges(front.edges, front.edges.front().role, wishes.facing_depth);
+  facing.seam_line = outline_of(facing.edges);
+  const Polyline& centre = facing.edges.front().points;
+  (wishes.on_fold ? facing.fold : facing.mirror) = Segment{centre.front(), centre.back()};
+  facing.points["neck-point"] = front.points.at("neck-point");
+  const double middle = 0.5 * (centre.front().y() + centre.back().y()), reach = 0.3 * wishes.facing_depth;
+  const double across = 0.5 * front.points.at("neck-point").x();
+  facing.grain = Segment{{across, middle - reach}, {across, middle + reach}};
+  add_allowances(facing, wishes.allowances);
+  return facing;
+}
+
+/// The opening by the criterion, or as set; none when it breaks a constraint.
+std::optional<Opening> opening_of(const Prepared& p, const CowlWishes& wishes, double drape) {
+  if (wishes.set_openings.empty()) return open_to(p.front, 0.5 * drape);
+  const auto swing = swing_to(p.front, wishes.set_openings, 0.5 * drape);
+  if (!swing) return std::nullopt;
+  const Opening opening{wishes.set_openings, *swing};
+  const Trespass trespass = trespass_of(p.front, opening);
+  if (trespass.over_centre > wishes.allowed_crossing + 1e-8 || trespass.above_edge > 1e-8)
+    return std::nullopt;
+  return opening;
+}
+
 Attempt attempt(const Prepared& p, const CowlWishes& wishes, double drape) {
   Attempt result;
   if (0.5 * drape < p.front.neck_point.x() - 1e-9) {
     result.failure = Failure::too_short;
     return result;
   }
-  const auto opening = open_to(p.front, 0.5 * drape);
+  const auto opening = opening_of(p, wishes, drape);
   if (!opening) {
     result.failure = Failure::no_opening;
     return result;
@@ -124,9 +214,14 @@ Attempt attempt(const Prepared& p, const CowlWishes& wishes, double drape) {
   if (box.low.x() < -1e-6) result.failure = Failure::crossing;
   if (draft.cloth_width > wishes.cloth_width) result.failure = Failure::too_wide;
   draft.base = p.base;
+  if (wishes.separate_facing && wishes.facing_depth > 0.0) draft.facing = facing_piece(draft.front, wishes);
+  draft.tacked_length = wishes.tacked_length;
   draft.neckline_drop = wishes.neckline_drop;
   draft.facing_depth = wishes.facing_depth;
   const Polyline& centre = draft.front.edges.front().points;
+  draft.crossing = trespass_of(p.front, *opening).over_centre;
+  draft.hem_drop = p.lowered.side_seam.front().y() -
+                   (edge_of(draft.front, "side-seam").points.front().y() + wishes.tacked_length);
   draft.front_length = draft.front.points["cowl-centre"].y() - centre.back().y();
   return result;
 }
@@ -164,7 +259,45 @@ double longest_thinkable(const Prepared& p) {
   return 4.0 * (p.front.neck_point - p.front.pivot).norm() + 100.0;
 }
 
+std::string openings_in_words(const Opening& opening) {
+  std::string text;
+  char one[32];
+  for (const double angle : opening.angles) {
+    std::snprintf(one, sizeof one, "%s%.2f", text.empty() ? "" : ", ", angle * degrees);
+    text += one;
+  }
+  std::snprintf(one, sizeof one, " degrees, swing %.2f degrees", opening.swing * degrees);
+  return text + one;
+}
+
+/// Openings set by hand that break a constraint: which one, and the nearest that keep them all.
+[[noreturn]] void refuse_set_openings(const Prepared& p, const CowlWishes& wishes) {
+  std::string why;
+  if (const auto swing = swing_to(p.front, wishes.set_openings, 0.5 * wishes.drape)) {
+    const Trespass trespass = trespass_of(p.front, {wishes.set_openings, *swing});
+    if (trespass.over_centre > wishes.allowed_crossing + 1e-8) {
+      why = "a part would lie " + mm_in_words(std::max(0.1, trespass.over_centre)) + " over the centre front";
+    } else {
+      why = "a part would rise " + mm_in_words(std::max(0.1, trespass.above_edge)) + " above the cowl edge";
+    }
+  } else {
+    const double arm = (motions_of(p.front, {wishes.set_openings, 0.0})[0] * p.front.neck_point).x();
+    why = arm > 0.5 * wishes.drape ? "the neck point would stand too far out even without a swing"
+                                   : "the neck point would need more swing than the front allows";
+  }
+  SlashedFront near = p.front;
+  near.wished = wishes.set_openings;
+  if (const auto nearest = open_to(near, 0.5 * wishes.drape)) {
+    throw Refusal("With these openings " + why + ". The nearest that work are " +
+                  openings_in_words(*nearest) + ": set those, or change the drape.");
+  }
+  throw Refusal("With these openings " + why +
+                ", and no others reach this drape. Leave the openings free and ask "
+                "for the drapes that work.");
+}
+
 [[noreturn]] void refuse(const Prepared& p, const CowlWishes& wishes, Failure failure) {
+  if (failure == Failure::no_opening && !wishes.set_openings.empty()) refuse_set_openings(p, wishes);
   const double least = least_drape(p, wishes);
   const std::string asked = "A drape of " + mm_in_words(wishes.drape);
   if (wishes.drape < least) {

@@ -30,6 +30,12 @@ Opened opened(const SlashedFront& front, const Opening& opening) {
   return result;
 }
 
+/// The lowest part turns about its own hem corner, which keeps it on its side,
+/// unless the swing's centre was put elsewhere.
+bool counts_at_centre(const SlashedFront& front, size_t part) {
+  return part + 1 < front.corners.size() || front.pivot.y() > 0.0;
+}
+
 /// Rows of d x and d y of a point of `part`, by the hinge angles and the swing.
 struct Slope {
   SmallVector x, y;
@@ -49,6 +55,11 @@ Slope slope_of(const SlashedFront& front, const Opened& now, size_t part, const 
 
 SmallMatrix objective_of(const SlashedFront& front) {
   const int n = static_cast<int>(front.hinges.size());
+  if (!front.wished.empty()) {
+    SmallMatrix nearness = SmallMatrix::Identity(n + 1, n + 1);
+    nearness(n, n) = ridge;
+    return nearness;
+  }
   SmallMatrix deviation = SmallMatrix::Zero(n, n);
   for (int i = 0; i < n; ++i) {
     for (int j = 0; j < n; ++j) {
@@ -77,14 +88,16 @@ bool approach(const SlashedFront& front, const SmallMatrix& hessian, double dist
     const Opened now = opened(front, opening_from(x));
     QuadraticProgram step(n + 1);
     step.hessian = hessian;
-    step.gradient = hessian * x;
+    SmallVector from_wish = x;
+    for (size_t i = 0; i < front.wished.size(); ++i) from_wish[static_cast<int>(i)] -= front.wished[i];
+    step.gradient = hessian * from_wish;
     const Slope neck = slope_of(front, now, 0, now.neck);
     step.equal(neck.x, distance - now.neck.x());
     for (size_t part = 0; part < front.corners.size(); ++part) {
       for (const Point& corner : front.corners[part]) {
         const Point place = now.motions[part] * corner;
         const Slope slope = slope_of(front, now, part, place);
-        if (static_cast<int>(part) < n) step.at_least(slope.x, -place.x());
+        if (counts_at_centre(front, part)) step.at_least(slope.x, -front.allowed_crossing - place.x());
         if ((place - now.neck).norm() > 1e-6) step.at_least(neck.y - slope.y, place.y() - now.neck.y());
       }
     }
@@ -108,7 +121,7 @@ bool approach(const SlashedFront& front, const SmallMatrix& hessian, double dist
 bool reached(const SlashedFront& front, const Opening& opening, double distance) {
   const Opened now = opened(front, opening);
   const Trespass trespass = trespass_of(front, opening);
-  return std::abs(now.neck.x() - distance) < 1e-9 && trespass.over_centre < 1e-8 &&
+  return std::abs(now.neck.x() - distance) < 1e-9 && trespass.over_centre < front.allowed_crossing + 1e-8 &&
          trespass.above_edge < 1e-8 && opening.swing <= front.max_swing + 1e-9;
 }
 
@@ -141,13 +154,23 @@ std::optional<Opening> open_to(const SlashedFront& front, double distance) {
   return std::nullopt;
 }
 
+std::optional<double> swing_to(const SlashedFront& front, const std::vector<double>& angles,
+                               double distance) {
+  const Point arm = motions_of(front, {angles, 0.0})[0] * front.neck_point - front.pivot;
+  const double reach = arm.norm();
+  if (distance > reach) return std::nullopt;
+  const double swing = std::asin(distance / reach) - std::atan2(arm.x(), arm.y());
+  if (swing < -1e-12 || swing > front.max_swing) return std::nullopt;
+  return std::max(0.0, swing);
+}
+
 Trespass trespass_of(const SlashedFront& front, const Opening& opening) {
   const Opened now = opened(front, opening);
   Trespass worst;
   for (size_t part = 0; part < front.corners.size(); ++part) {
     for (const Point& corner : front.corners[part]) {
       const Point place = now.motions[part] * corner;
-      if (part + 1 < front.corners.size()) worst.over_centre = std::max(worst.over_centre, -place.x());
+      if (counts_at_centre(front, part)) worst.over_centre = std::max(worst.over_centre, -place.x());
       worst.above_edge = std::max(worst.above_edge, place.y() - now.neck.y());
     }
   }

@@ -28,10 +28,12 @@ struct SlashedFront {
   std::vector<Point> hinges;      ///< from the top down
   std::vector<Polyline> corners;  ///< of each part, top down: the points that must stay inside
   Point neck_point = Point::Zero();
-  Point pivot = Point::Zero();  ///< the swing's centre, on the centre front
-  std::vector<double> weights;  ///< wished openings relative to each other; all 1 for even
-  double max_opening = 0.0;     ///< of each hinge, radians
-  double max_swing = 0.0;       ///< radians
+  Point pivot = Point::Zero();    ///< the swing's centre, on the centre front
+  std::vector<double> weights;    ///< wished openings relative to each other; all 1 for even
+  std::vector<double> wished;     ///< openings to stay near, radians; when set, `weights` do not count
+  double max_opening = 0.0;       ///< of each hinge, radians
+  double max_swing = 0.0;         ///< radians
+  double allowed_crossing = 0.0;  ///< how far corners may lie over the centre front, mm
 };
 
 struct Opening {
@@ -45,6 +47,10 @@ std::vector<Motion> motions_of(const SlashedFront& front, const Opening& opening
 /// The opening that brings the neck point `distance` mm from the centre front;
 /// none when there is none within the limits.
 std::optional<Opening> open_to(const SlashedFront& front, double distance);
+
+/// The swing that brings the neck point `distance` mm from the centre front with
+/// these openings; none when no swing between 0 and the limit does.
+std::optional<double> swing_to(const SlashedFront& front, const std::vector<double>& angles, double distance);
 
 /// How far the worst corner lies over the centre front, and above the neck point, mm.
 struct Trespass {

@@ -95,6 +95,25 @@ std::vector<Slash> default_slashes(const LoweredBase& lowered, int count) {
   return slashes;
 }
 
+Slash slash_at(const LoweredBase& lowered, double below, const std::string& seam, double share) {
+  const double room = lowered.centre_top().y() - lowered.centre_hem().y() - least_above_hem;
+  if (!(below > 0.0) || below > room) {
+    throw Refusal("A slash line must start between 1 mm and " + mm_in_words(std::floor(room)) +
+                  " below the lowered neckline. Move its start along the centre front.");
+  }
+  if ((seam != "shoulder" && seam != "armhole") || !(share > 0.0) || !(share < 1.0)) {
+    throw Refusal(
+        "A slash line must end on the shoulder or the armhole, between its two ends. Move its hinge.");
+  }
+  Slash slash;
+  const double total = length(lowered.rim);
+  slash.along_rim = seam == "shoulder" ? total - share * (total - lowered.armhole_length)
+                                       : (1.0 - share) * lowered.armhole_length;
+  slash.hinge = point_at(lowered.rim, slash.along_rim);
+  slash.start = lowered.centre_top() - Point(0.0, below);
+  return slash;
+}
+
 std::vector<Polyline> parts_of(const LoweredBase& lowered, const std::vector<Slash>& slashes) {
   const size_t n = slashes.size();
   const double total = length(lowered.rim);
@@ -103,7 +122,8 @@ std::vector<Polyline> parts_of(const LoweredBase& lowered, const std::vector<Sla
     Polyline& part = parts[k];
     const double low = k == n ? 0.0 : slashes[k].along_rim;
     const double high = k == 0 ? total : slashes[k - 1].along_rim;
-    if (!(low < high)) {
+    const bool starts_fall = k == 0 || k == n || slashes[k].start.y() < slashes[k - 1].start.y();
+    if (!(low < high) || !starts_fall) {
       throw Refusal(
           "The slash lines cross: their hinges must follow each other down shoulder and armhole in the "
           "same order as their starts down the centre front. Move them apart.");

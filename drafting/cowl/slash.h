@@ -10,6 +10,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "drafting/piece/piece.h"
@@ -43,6 +44,11 @@ LoweredBase lower_neckline(const Piece& base, double drop);
 /// the neckline needs the room. To shoulder and armhole notch: common practice,
 /// no source. Throws Refusal when they find no room.
 std::vector<Slash> default_slashes(const LoweredBase& lowered, int count);
+
+/// A slash line from a start `below` mm under the lowered neckline to a hinge at
+/// `share` of "shoulder" or "armhole" from its upper end. Throws Refusal for a
+/// place off the edges.
+Slash slash_at(const LoweredBase& lowered, double below, const std::string& seam, double share);
 
 /// Outlines of the parts from the top down, counter-clockwise, each starting at
 /// its highest point of the centre front. Throws Refusal for slash lines that cross each

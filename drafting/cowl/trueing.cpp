@@ -1,6 +1,8 @@
 #include "drafting/cowl/trueing.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 
 #include "drafting/geometry/fairing.h"
 #include "drafting/geometry/polyline.h"
@@ -8,6 +10,8 @@
 namespace cowlcast::drafting {
 namespace {
 
+// Where on the side seam a longer front is tacked up: so much of it lies above.
+constexpr double tack_share = 0.3;
 constexpr double fairing_window = 40.0;  // mm to either side of a hinge
 
 /// A run of the rim after the opening, from `from` to `to` mm along it.
@@ -52,10 +56,50 @@ Polyline facing_shoulder_of(const Polyline& shoulder, double edge_height, double
   return line;
 }
 
+/// From the facing shoulder's end to the centre at `depth`, over the neck point
+/// when the shoulder is too flat to reach that deep.
+Polyline facing_edge_of(const Polyline& facing_shoulder, const Point& neck, double depth) {
+  const double height = neck.y() + depth;
+  Polyline line{facing_shoulder.back()};
+  if (line.back().y() < height - 1e-9) line.push_back({neck.x(), height});
+  line.push_back({0.0, height});
+  return line;
+}
+
+/// The hem from where it leaves the centre front; what lies over it is cut away.
+Polyline right_of_centre(const Polyline& hem) {
+  size_t i = 0;
+  while (i + 1 < hem.size() && hem[i + 1].x() <= 0.0) ++i;
+  if (hem[i].x() >= 0.0) return hem;
+  const double share = -hem[i].x() / (hem[i + 1].x() - hem[i].x());
+  Polyline rest{Point(0.0, hem[i].y() + share * (hem[i + 1].y() - hem[i].y()))};
+  rest.insert(rest.end(), hem.begin() + static_cast<std::ptrdiff_t>(i) + 1, hem.end());
+  return rest;
+}
+
+/// Drops everything below a level of the side seam by `extra`.
+void lengthen(Polyline& side, Polyline& hem, double extra) {
+  const double along = (1.0 - tack_share) * length(side);
+  Polyline lower = between(side, 0.0, along);
+  for (Point& p : lower) p.y() -= extra;
+  for (Point& p : hem) p.y() -= extra;
+  const Polyline upper = between(side, along, length(side));
+  lower.insert(lower.end(), upper.begin(), upper.end());
+  side = lower;
+}
+
+/// Raises the hem at the centre by `rise`, less and less towards the side seam;
+/// square at the centre still.
+void raise_at_centre(Polyline& hem, double rise) {
+  const double width = hem.back().x();
+  for (Point& p : hem) p.y() += 0.5 * rise * (1.0 + std::cos(std::numbers::pi * p.x() / width));
+  hem[0].y() = hem[1].y();
+}
+
 }  // namespace
 
 std::vector<Edge> trued_edges(const LoweredBase& lowered, const std::vector<Slash>& slashes,
-                              const std::vector<Motion>& motions, double facing_depth) {
+                              const std::vector<Motion>& motions, const Trueing& trueing) {
   const Motion& body = motions.back();
   const double total = length(lowered.rim);
   const Point neck = motions.front() * lowered.neck_point();
@@ -65,38 +109,54 @@ std::vector<Edge> trued_edges(const LoweredBase& lowered, const std::vector<Slas
       fair_below(opened_run(lowered, slashes, motions, lowered.armhole_length, total), neck.y());
   shoulder.front() = armhole.back();
   shoulder.back() = neck;
-  const Polyline side = moved(body, lowered.side_seam);
-  Polyline hem = moved(body, lowered.hem);
+  Polyline side = moved(body, lowered.side_seam);
+  Polyline hem = right_of_centre(moved(body, lowered.hem));
   hem.back() = side.front();
   hem = squared_start(hem);
+  if (trueing.tacked_length > 0.0) lengthen(side, hem, trueing.tacked_length);
+  if (trueing.trial_hang != 0.0) raise_at_centre(hem, trueing.trial_hang);
 
-  std::vector<Edge> edges;
   const Point cowl_centre(0.0, neck.y());
-  if (facing_depth > 0.0) {
-    const Polyline facing_shoulder = facing_shoulder_of(shoulder, neck.y(), facing_depth);
-    const Point facing_centre(0.0, neck.y() + facing_depth);
-    Polyline facing_edge{facing_shoulder.back()};
-    // A shoulder too flat to reach the facing's depth: slant up from its end.
-    if (facing_edge.back().y() < facing_centre.y() - 1e-9)
-      facing_edge.push_back({neck.x(), facing_centre.y()});
-    facing_edge.push_back(facing_centre);
-    edges = {{"centre-front", {facing_centre, cowl_centre, hem.front()}},
-             {"hem", hem},
-             {"side-seam", side},
-             {"armhole", armhole},
-             {"shoulder", shoulder},
-             {"facing-shoulder", facing_shoulder},
-             {"facing-edge", facing_edge}};
+  std::vector<Edge> edges = {{trueing.centre_role, {cowl_centre, hem.front()}},
+                             {"hem", hem},
+                             {"side-seam", side},
+                             {"armhole", armhole},
+                             {"shoulder", shoulder}};
+  if (trueing.facing_depth > 0.0) {
+    const Polyline facing_shoulder = facing_shoulder_of(shoulder, neck.y(), trueing.facing_depth);
+    const Polyline facing_edge = facing_edge_of(facing_shoulder, neck, trueing.facing_depth);
+    edges[0].points.insert(edges[0].points.begin(), facing_edge.back());
+    edges.push_back({"facing-shoulder", facing_shoulder});
+    edges.push_back({"facing-edge", facing_edge});
   } else {
-    edges = {{"centre-front", {cowl_centre, hem.front()}},
-             {"hem", hem},
-             {"side-seam", side},
-             {"armhole", armhole},
-             {"shoulder", shoulder},
-             {"neckline", {neck, cowl_centre}}};
+    edges.push_back({"neckline", {neck, cowl_centre}});
   }
   edges.push_back({"cowl-edge", {cowl_centre, neck}});
   return edges;
+}
+
+std::vector<Edge> facing_edges(const std::vector<Edge>& front, const std::string& centre_role, double depth) {
+  const auto shoulder =
+      std::find_if(front.begin(), front.end(), [](const Edge& edge) { return edge.role == "shoulder"; });
+  const Point neck = shoulder->points.back(), cowl_centre(0.0, neck.y());
+  const Polyline facing_shoulder = facing_shoulder_of(shoulder->points, neck.y(), depth);
+  const Polyline facing_edge = facing_edge_of(facing_shoulder, neck, depth);
+  return {{centre_role, {facing_edge.back(), cowl_centre}},
+          {"neckline", {cowl_centre, neck}},
+          {"facing-shoulder", facing_shoulder},
+          {"facing-edge", facing_edge}};
+}
+
+std::optional<Segment> tack_marks(const std::vector<Edge>& front, double tacked_length) {
+  if (!(tacked_length > 0.0)) return std::nullopt;
+  for (const Edge& edge : front) {
+    if (edge.role != "side-seam") continue;
+    // `lengthen` left its straight piece just below this share of the seam.
+    const double above = tack_share * (length(edge.points) - tacked_length);
+    const double upper = length(edge.points) - above;
+    return Segment{point_at(edge.points, upper), point_at(edge.points, upper - tacked_length)};
+  }
+  return std::nullopt;
 }
 
 }  // namespace cowlcast::drafting

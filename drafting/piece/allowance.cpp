@@ -12,9 +12,9 @@
 namespace cowlcast::drafting {
 namespace {
 
-constexpr std::array<std::string_view, 9> roles = {"centre-front", "neckline",        "shoulder",
-                                                   "armhole",      "side-seam",       "hem",
-                                                   "facing-edge",  "facing-shoulder", "centre-back"};
+constexpr std::array<std::string_view, 11> roles = {
+    "centre-front", "centre-back",     "neckline",    "shoulder",     "armhole",     "side-seam",
+    "hem",          "facing-shoulder", "facing-edge", "camisole-hem", "camisole-top"};
 
 void check(const Allowances& allowances) {
   for (const auto& [role, width] : allowances) {
@@ -64,8 +64,9 @@ Point out_to_cut(const Piece& piece, const Point& notch) {
 }  // namespace
 
 Allowances default_allowances() {
-  return {{"shoulder", 10.0}, {"armhole", 10.0},         {"side-seam", 10.0}, {"neckline", 12.7},
-          {"hem", 25.0},      {"facing-shoulder", 10.0}, {"facing-edge", 0.0}};
+  return {{"shoulder", 10.0},   {"armhole", 10.0},      {"side-seam", 10.0},
+          {"neckline", 12.7},   {"hem", 25.0},          {"facing-shoulder", 10.0},
+          {"facing-edge", 0.0}, {"camisole-hem", 12.7}, {"camisole-top", 12.7}};
 }
 
 void add_allowances(Piece& piece, const Allowances& allowances) {

@@ -68,7 +68,7 @@ Piece unfolded(const Piece& piece) {
   }
   for (const Notch& notch : piece.notches) {
     if (on_axis(notch.seam, axis)) continue;
-    whole.notches.push_back({notch.name, mirrored(notch.seam, axis), mirrored(notch.cut, axis)});
+    whole.notches.push_back({notch.name, mirrored(notch.seam, axis), mirrored(notch.cut, axis), notch.ticks});
   }
   return whole;
 }

@@ -37,6 +37,7 @@ struct Notch {
   std::string name;            ///< for example "armhole"
   Point seam = Point::Zero();  ///< its place on the seam line
   Point cut = Point::Zero();   ///< the same on the cut line
+  int ticks = 1;               ///< marks side by side: 1 on a front, 2 on a back
 };
 
 /// A straight line with two ends: a grainline, a fold, a slash line.

@@ -88,6 +88,12 @@ Segment segment_from(const Json& json, const std::string& where) {
   return {ends[0], ends[1]};
 }
 
+int ticks_from(const Json& notch) {
+  const double ticks = notch.contains("ticks") ? number_from(notch["ticks"], "ticks") : 1.0;
+  if (ticks != 1.0 && ticks != 2.0) refuse("a notch's ticks should be 1 or 2");
+  return static_cast<int>(ticks);
+}
+
 std::optional<Segment> optional_segment(const Json& object, const char* key) {
   const auto found = object.find(key);
   if (found == object.end() || found->is_null()) return std::nullopt;
@@ -132,8 +138,10 @@ std::string piece_to_json(const Piece& piece) {
   for (const auto& [name, point] : piece.points) json["points"][name] = to_json(point);
   json["notches"] = Json::array();
   for (const Notch& notch : piece.notches) {
-    json["notches"].push_back(
-        {{"name", notch.name}, {"seam", to_json(notch.seam)}, {"cut", to_json(notch.cut)}});
+    json["notches"].push_back({{"name", notch.name},
+                               {"seam", to_json(notch.seam)},
+                               {"cut", to_json(notch.cut)},
+                               {"ticks", notch.ticks}});
   }
   json["grain"] = piece.grain ? to_json(*piece.grain) : Json();
   json["fold"] = piece.fold ? to_json(*piece.fold) : Json();
@@ -166,7 +174,7 @@ Piece piece_from_json(const std::string& text) {
   for (const Json& notch : list_from(member(json, "notches", "the file"), "notches")) {
     piece.notches.push_back({text_from(member(notch, "name", "a notch"), "name"),
                              point_from(member(notch, "seam", "a notch"), "seam"),
-                             point_from(member(notch, "cut", "a notch"), "cut")});
+                             point_from(member(notch, "cut", "a notch"), "cut"), ticks_from(notch)});
   }
   piece.grain = optional_segment(json, "grain");
   piece.fold = optional_segment(json, "fold");
