@@ -2,10 +2,12 @@
 
 #include <gtest/gtest.h>
 
+#include <cstdlib>
 #include <filesystem>
 #include <opencv2/calib3d.hpp>
 #include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
+#include <string>
 
 namespace cowlcast::calibration {
 namespace {
@@ -13,7 +15,10 @@ namespace {
 // Real photographs of a chessboard of 9 × 6 inner corners, 640 × 480 pixels, and
 // the camera's intrinsics as published with them: Debian package opencv-doc,
 // examples/data/left01.jpg ... and left_intrinsics.yml.
-const std::filesystem::path kPhotographs = "/usr/share/doc/opencv-doc/examples/data";
+// (Packages unpacked instead of installed: the set-up says where, in COWLCAST_SYSROOT.)
+const char* const kSysroot = std::getenv("COWLCAST_SYSROOT");
+const std::filesystem::path kPhotographs =
+    std::string(kSysroot ? kSysroot : "") + "/usr/share/doc/opencv-doc/examples/data";
 constexpr double kPublishedFocal = 535.9157;  // mean of fx and fy in left_intrinsics.yml
 
 TEST(Fit, AgreesWithOpenCvOnRealPhotographs) {
