@@ -13,6 +13,8 @@ double cross(const Point& a, const Point& b) {
   return a.x() * b.y() - a.y() * b.x();
 }
 
+constexpr double flat_corner = 0.2;  // sine: a curve's corner, mitred whatever the limit
+
 struct Meeting {
   size_t segment = 0;
   double share = 0.0;  // along the segment
@@ -82,7 +84,7 @@ Polyline outer_rim(const Polyline& line) {
   return rim;
 }
 
-Polyline offset_outline(const Polyline& outline, const std::vector<double>& distances) {
+Polyline offset_outline(const Polyline& outline, const std::vector<double>& distances, double limit) {
   const size_t n = outline.size();
   Polyline moved;
   moved.reserve(n + 16);
@@ -104,10 +106,11 @@ Polyline offset_outline(const Polyline& outline, const std::vector<double>& dist
     const double along = cross(b - a, out) / turn;
     const Point meet = a + along * in;
     const double wide = std::max(d_in, d_out);
+    const bool on_a_curve = d_in == d_out && align > 0.0 && turn < flat_corner;
     if (turn > 0.0) {
-      if ((meet - corner).norm() <= mitre_limit * wide + 1e-12) {
+      if ((meet - corner).norm() <= limit * wide + 1e-12 || on_a_curve) {
         moved.push_back(meet);
-      } else if (align > 0.0) {
+      } else if (d_in != d_out && align > 0.7) {
         moved.push_back(a);  // widths differ on a flat corner: a step
         moved.push_back(b);
       } else {
@@ -125,7 +128,7 @@ Polyline offset_outline(const Polyline& outline, const std::vector<double>& dist
       const double room_out = (outline[(i + 1) % n] - corner).norm();
       const double back_in = -along, back_out = (meet - b).dot(out);
       if (back_in <= 0.5 * room_in && back_out <= 0.5 * room_out &&
-          (meet - corner).norm() <= mitre_limit * wide) {
+          (meet - corner).norm() <= mitre_limit * wide) {  // inner corners have no point to limit
         moved.push_back(meet);
       } else if (d_in != d_out && align > 0.7) {
         moved.push_back(a);

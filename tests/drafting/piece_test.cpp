@@ -126,5 +126,32 @@ TEST(Allowances, MoveEachEdgeByItsOwnWidthAndNoneOnTheFold) {
   EXPECT_REFUSED(add_allowances(front, {{"hem", -1}}), "between 0 and 100 mm");
 }
 
+TEST(Allowances, AHemTurnedUpLiesOnItsSideSeam) {
+  // Fold the hem allowance up on the hem line: its end must lie on the side seam's cut line.
+  Piece front = draft().front;
+  add_allowances(front, {{"side-seam", 12}, {"hem", 30}});
+  const Polyline& hem = edge_of(front, "hem").points;
+  const Point corner = hem.back(), before = hem[hem.size() - 2];
+  Point lowest = corner;  // the cut line's corner below the side seam
+  for (const Point& p : front.cut_line) {
+    if ((p - corner).norm() < 60.0 && p.x() > corner.x() && p.y() < lowest.y()) lowest = p;
+  }
+  ASSERT_LT(lowest.y(), corner.y() - 20.0);
+  const Point folded = mirrored(lowest, {before, corner});
+  EXPECT_LT(distance_to_outline(front.cut_line, folded), 0.05);
+  EXPECT_NEAR(distance_to_outline(front.seam_line, folded), 12.0, 0.05);
+}
+
+TEST(Allowances, SquaredCornersAreCutShorterThanMitredOnes) {
+  Piece front = draft().front;
+  add_allowances(front, default_allowances());
+  const double mitred = signed_area(front.cut_line);
+  Corners corners;
+  corners.squared = true;
+  add_allowances(front, default_allowances(), corners);
+  EXPECT_LT(signed_area(front.cut_line), mitred - 20.0);
+  EXPECT_TRUE(test::GeosOutline(front.cut_line).simple());
+}
+
 }  // namespace
 }  // namespace cowlcast::drafting
