@@ -13,4 +13,10 @@ class Refusal : public std::runtime_error {
   explicit Refusal(const std::string& reason) : std::runtime_error(reason) {}
 };
 
+/// A refusal whose cause was found by a test of its own and is not in doubt.
+class CertainRefusal : public Refusal {
+ public:
+  using Refusal::Refusal;
+};
+
 }  // namespace cowlcast::calibration

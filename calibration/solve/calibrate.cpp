@@ -4,15 +4,16 @@
 #include <chrono>
 #include <cmath>
 #include <ctime>
-#include <set>
 
 #include "calibration/detect/paper.h"
+#include "calibration/detect/quality.h"
 #include "calibration/refusal.h"
 #include "calibration/solve/finish.h"
 #include "calibration/solve/fit.h"
 #include "calibration/solve/light.h"
 #include "calibration/solve/scene.h"
 #include "calibration/solve/start.h"
+#include "calibration/verdict/findings.h"
 #include "calibration/verdict/stated_error.h"
 #include "calibration/verdict/verdict.h"
 #include "calibration/words.h"
@@ -20,7 +21,8 @@
 namespace cowlcast::calibration {
 namespace {
 
-constexpr double kRulerSigma = 0.1;  // mm: reading a steel rule against a printed tick
+constexpr double kRulerSigma = 0.07;  // mm: a steel rule read to a tenth, and a little for the eye's slant
+constexpr double kLampSigma = 15.0;   // mm: a tape from the mat up to the middle of a lens
 constexpr int kFewestLightCorners = 60;
 constexpr double kTapeSigma = 0.5;    // mm: a tape between two crosses
 constexpr double kPageSigma = 0.006;  // of a printer nobody has measured: half a percent and a little
@@ -41,6 +43,14 @@ ScaleReading scale_reading(const CalibrationRequest& request) {
   reading.sigma_across = kRulerSigma / kRulerAcross;
   reading.sigma_down = kRulerSigma / kRulerDown;
   return reading;
+}
+
+std::optional<LampReading> lamp_reading(const CalibrationRequest& request) {
+  if (!request.lamp_height) return std::nullopt;
+  if (!(*request.lamp_height > 200.0 && *request.lamp_height < 6000.0))
+    throw Refusal("The projector's lens is said to be " + fixed(*request.lamp_height, 0) +
+                  " mm above the mat. Measure straight up from the mat to the middle of the lens.");
+  return LampReading{*request.lamp_height, kLampSigma};
 }
 
 void add_spans(Scene& scene, const CalibrationRequest& request) {
@@ -109,37 +119,70 @@ FitNoise settle(Scene& scene) {
   return noise;
 }
 
-}  // namespace
+std::string complaint(const Photograph& photograph) {
+  const PictureQuality quality = picture_quality(photograph.grey);
+  if (quality.dark())
+    return "The photograph " + photograph.name + " is too dark: give it more light or a longer exposure. ";
+  if (quality.blurred())
+    return "The photograph " + photograph.name + " is blurred: hold the camera still and let it focus. ";
+  return {};
+}
 
-CalibrationReport calibrate(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+// Sheets that moved or curl are left out and said so; a sheet of another scale is refused,
+// since nobody can tell which of the sheets the rulers were measured on.
+void mend_sheets(Scene& scene, std::vector<std::string>& warnings) {
+  for (int round = 0; round < 2; ++round) {
+    const std::vector<Finding> findings = find_sheet_oddities(scene);
+    for (const Finding& finding : findings) {
+      if (finding.oddity == Oddity::sheet_scale)
+        throw CertainRefusal(words(scene, finding) +
+                             " Print all sheets in one go at 100 %, and photograph again.");
+      warnings.push_back(words(scene, finding) + " That was left out.");
+      leave_out(scene, finding);
+    }
+    if (findings.empty()) return;
+    if (scene.paper.empty())
+      throw CertainRefusal(warnings.back() + " Nothing is left: lay the sheets flat and photograph again.");
+    settle(scene);
+  }
+}
+
+void check_picture(const Scene& scene, const std::vector<cv::Mat>& pictures) {
+  const std::vector<Finding> findings = find_picture_oddities(scene, pictures);
+  if (!findings.empty())
+    throw CertainRefusal(words(scene, findings.front()) +
+                         " Let projector, table and cloth stand still, and take all photographs again.");
+}
+
+CalibrationReport attempt(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
   const TargetLayout layout = target_layout(request.width, request.height);
-  const ScaleReading reading = scale_reading(request);
-  if (photographs.empty())
-    throw Refusal(
-        "There are no photographs. Take one to five of the table under the target and under plain light.");
-
+  CalibrationReport report;
   std::vector<std::string> left_out;
-  Scene scene = start_scene(look_for_sheets(photographs), reading, left_out);
+  Scene scene = start_scene(look_for_sheets(photographs), scale_reading(request), left_out);
   scene.projector_size = Eigen::Vector2d(request.width, request.height);
   add_spans(scene, request);
+  scene.lamp_height = lamp_reading(request);
   std::vector<cv::Mat> pictures;
   for (const ScenePhoto& photo : scene.photos)
-    for (const Photograph& photograph : photographs)
-      if (photograph.name == photo.name) {
-        pictures.push_back(photograph.grey);
-        break;
-      }
+    pictures.push_back(std::find_if(photographs.begin(), photographs.end(), [&](const Photograph& p) {
+                         return p.name == photo.name;
+                       })->grey);
+  for (const Photograph& photograph : photographs)
+    if (std::find(left_out.begin(), left_out.end(), photograph.name) != left_out.end())
+      report.warnings.push_back(complaint(photograph) + photograph.name +
+                                " was left out: it shows no sheet that the others show.");
 
   start_projector(scene, pictures, layout);
   drop_crossed_paper(scene, layout);
   find_light(scene, pictures, layout);
   check_light(scene, layout);
   settle(scene);
+  mend_sheets(scene, report.warnings);
   find_light(scene, pictures, layout);  // again from where the lens now says the corners are
   check_light(scene, layout);
   const FitNoise noise = settle(scene);
+  check_picture(scene, pictures);
 
-  CalibrationReport report;
   report.map = finish_map(scene);
   report.map.made_at = now_utc();
   report.map.scale.source = source_of(request);
@@ -147,11 +190,26 @@ CalibrationReport calibrate(const std::vector<Photograph>& photographs, const Ca
   report.map.error = error.grid;
   report.map.scale.relative_sigma = error.scale_sigma;
   report.map.lamp_sigma = error.lamp_sigma;
-  for (const std::string& name : left_out)
-    report.warnings.push_back("The photograph " + name +
-                              " was left out: it shows no sheet that the others show.");
   judge(scene, error, report);
   return report;
+}
+
+}  // namespace
+
+CalibrationReport calibrate(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+  if (photographs.empty())
+    throw Refusal(
+        "There are no photographs. Take one to five of the table under the target and under plain light.");
+  try {
+    return attempt(photographs, request);
+  } catch (const CertainRefusal&) {
+    throw;
+  } catch (const Refusal& refusal) {
+    std::string why;
+    for (const Photograph& photograph : photographs)
+      if (why.empty()) why = complaint(photograph);
+    throw Refusal(why + refusal.what());
+  }
 }
 
 }  // namespace cowlcast::calibration

@@ -46,6 +46,7 @@ struct CalibrationRequest {
   int width = 0, height = 0;  ///< projector picture, pixels
   std::optional<Rulers> rulers;
   std::vector<Span> spans;
+  std::optional<double> lamp_height;  ///< from the mat straight up to the projector's lens, by tape, mm
 };
 
 struct CalibrationReport {

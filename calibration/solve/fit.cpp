@@ -17,7 +17,7 @@ namespace {
 using namespace residuals;
 
 constexpr double kRobustReach = 3.0;   // in units of the noise
-constexpr double kFocusSigma = 0.002;  // a phone refocusing between photographs of one table
+constexpr double kFocusSigma = 0.008;  // a phone refocusing between photographs of one table
 
 template <typename Residual, int Out, int... In, typename... Values>
 ceres::CostFunction* automatic(Values... values) {
@@ -111,8 +111,12 @@ class Assembly {
       problem_->AddResidualBlock(automatic<SpanLength, 1, 3, 3>(span.length, span.sigma), nullptr,
                                  scene_.sheets[static_cast<size_t>(span.from)].place.data(),
                                  scene_.sheets[static_cast<size_t>(span.to)].place.data());
-    double* first = scene_.sheets.front().place.data();
-    if (problem_->HasParameterBlock(first)) problem_->SetParameterBlockConstant(first);
+    // The working frame hangs on the first sheet that anything is seen of.
+    for (SceneSheet& sheet : scene_.sheets)
+      if (problem_->HasParameterBlock(sheet.place.data())) {
+        problem_->SetParameterBlockConstant(sheet.place.data());
+        break;
+      }
   }
 
   void add_light() {
@@ -137,6 +141,10 @@ class Assembly {
     problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(
                                    new LensPrior(projector_prior(scene_.projector_size))),
                                nullptr, scene_.projector_lens.numbers.data());
+    if (scene_.lamp_height)
+      problem_->AddResidualBlock(
+          automatic<LampHeight, 1, 6>(scene_.lamp_height->height, scene_.lamp_height->sigma), nullptr,
+          scene_.projector_from_mat.numbers.data());
   }
 
   void hold_still() {

@@ -13,6 +13,7 @@
 #include "calibration/detect/markers.h"
 #include "calibration/refusal.h"
 #include "calibration/solve/fit.h"
+#include "calibration/words.h"
 
 namespace cowlcast::calibration {
 namespace {
@@ -191,6 +192,34 @@ Seen look_for_target(const Scene& scene, const std::vector<cv::Mat>& pictures, c
   return best;
 }
 
+// A photograph that shows the target, but not where the projector is thought to
+// throw it, was taken before or after something moved.
+void check_others(const Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
+  const MatRegion region = region_of(scene);
+  for (size_t i = 0; i < pictures.size(); ++i) {
+    if (scene.photos[i].target) continue;
+    const cv::Mat laid = lay_on_mat(pictures[i], region, [&](const Eigen::Vector2d& mat) {
+      return scene.photo_from_mat(static_cast<int>(i), mat);
+    });
+    const Seen seen = look(laid_picture(laid), region, layout);
+    std::vector<double> moved;
+    for (size_t k = 0; k < seen.obeys.size(); ++k)
+      if (seen.obeys[k]) {
+        const Eigen::Vector2d here(seen.all.mat[k].x, seen.all.mat[k].y);
+        const Eigen::Vector2d picture(seen.all.picture[k].x, seen.all.picture[k].y);
+        moved.push_back((here - mat_from_picture(scene, picture)).norm());
+      }
+    if (!seen.flat || moved.empty()) continue;
+    std::nth_element(moved.begin(), moved.begin() + static_cast<std::ptrdiff_t>(moved.size() / 2),
+                     moved.end());
+    throw CertainRefusal(
+        "The projector's picture moved between photographs: in " + scene.photos[i].name + " it lies " +
+        fixed(moved[moved.size() / 2], 0) +
+        " mm from where the others have it. Let projector, table and cloth stand still, and take all "
+        "photographs again.");
+  }
+}
+
 }  // namespace
 
 Eigen::Vector2d mat_from_picture(const Scene& scene, const Eigen::Vector2d& pixel) {
@@ -250,6 +279,7 @@ void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const T
   scene = std::move(best);
   for (size_t i = 0; i < pictures.size(); ++i)
     scene.photos[i].target = share_seen(scene, i, pictures, layout) > kTargetShare;
+  check_others(scene, pictures, layout);
 }
 
 void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {

@@ -128,4 +128,18 @@ struct SpanLength {
   }
 };
 
+/// Projector 6: the height of its lens over the mat.
+struct LampHeight {
+  double height, sigma;
+
+  template <typename T>
+  bool operator()(const T* placement, T* out) const {
+    const T back[3] = {-placement[0], -placement[1], -placement[2]};
+    T lamp[3];
+    ceres::AngleAxisRotatePoint(back, placement + 3, lamp);
+    out[0] = (-lamp[2] - height) / sigma;
+    return true;
+  }
+};
+
 }  // namespace cowlcast::calibration::residuals

@@ -82,6 +82,11 @@ struct SceneSpan {
   double length = 0.0, sigma = 0.5;  ///< mm
 };
 
+/// A tape from the mat up to the projector's lens.
+struct LampReading {
+  double height = 0.0, sigma = 15.0;  ///< mm
+};
+
 struct Scene {
   std::vector<LensNumbers> lenses;
   std::vector<Eigen::Vector2d> lens_sizes;         ///< photograph size of each lens, pixels
@@ -98,6 +103,7 @@ struct Scene {
   std::vector<LightSighting> light;
   ScaleReading reading;
   std::vector<SceneSpan> spans;
+  std::optional<LampReading> lamp_height;
 
   /// The mat point of a printed point of a sheet, mm.
   Eigen::Vector2d mat_from_sheet(int sheet, const Eigen::Vector2d& printed) const;

@@ -4,9 +4,12 @@
 #include <Eigen/Geometry>
 #include <Eigen/QR>
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <map>
+#include <utility>
 
-#include "calibration/refusal.h"
+#include "calibration/solve/light.h"
 
 namespace cowlcast::calibration {
 namespace {
@@ -46,6 +49,53 @@ std::vector<double> radii95(const Eigen::MatrixXd& errors) {
   return out;
 }
 
+// Misses that keep company. Sightings are gathered in groups; where misses are
+// independent, the mean over a group shrinks with the root of its size. The
+// ratio of what the means are to what they should be, squared, is what the
+// covariance must grow by: lenses that bend in ways of their own, light that
+// pulls at corners, paper that is not quite flat.
+class Company {
+ public:
+  void add(const std::array<int, 3>& group, const Eigen::Vector2d& miss) {
+    auto& [sum, count] = groups_[group];
+    sum += miss;
+    ++count;
+  }
+
+  double factor() const {
+    constexpr int kFewest = 5;
+    double sum = 0.0;
+    int groups = 0;
+    for (const auto& [group, entry] : groups_) {
+      if (entry.second < kFewest) continue;
+      sum += entry.first.squaredNorm() / (2.0 * entry.second);
+      ++groups;
+    }
+    return groups < 4 ? 1.0 : std::max(1.0, sum / groups);
+  }
+
+ private:
+  std::map<std::array<int, 3>, std::pair<Eigen::Vector2d, int>> groups_ = {};
+};
+
+double company_of(const Scene& scene, const FitNoise& noise) {
+  Company light, paper;
+  const Eigen::Vector2d cell(scene.projector_size.x() / 6.0, scene.projector_size.y() / 4.0);
+  for (const LightSighting& s : scene.light) {
+    const LightPoint& point = scene.lights[static_cast<size_t>(s.point)];
+    const auto at = scene.photo_from_mat(s.photo, mat_from_picture(scene, point.picture));
+    if (!s.used || !at) continue;
+    light.add({s.photo, static_cast<int>(point.picture.x() / cell.x()),
+               static_cast<int>(point.picture.y() / cell.y())},
+              (s.pixel - *at) / (noise.light * s.sigma));
+  }
+  for (const PaperSighting& s : scene.paper) {
+    const auto at = scene.photo_from_mat(s.photo, scene.mat_from_sheet(s.sheet, s.printed));
+    if (s.used && at) paper.add({s.photo, s.sheet, 0}, (s.pixel - *at) / (noise.paper * s.sigma));
+  }
+  return std::max(light.factor(), paper.factor());
+}
+
 }  // namespace
 
 ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap& map) {
@@ -67,7 +117,8 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
     }
 
   double freedom = 1.0;
-  const Eigen::MatrixXd covariance = projector_covariance(scene, noise, &freedom) * std::max(1.0, freedom);
+  const Eigen::MatrixXd covariance =
+      projector_covariance(scene, noise, &freedom) * std::max(freedom, company_of(scene, noise));
   const Eigen::MatrixXd own = covariance.topLeftCorner(kLensAndPlace, kLensAndPlace);
   Eigen::VectorXd unit = own.diagonal().cwiseMax(1e-300).cwiseSqrt();
   const Eigen::MatrixXd correlation =
@@ -79,20 +130,18 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
   Eigen::MatrixXd errors(2 * n, kLensAndPlace);
   Eigen::Matrix<double, 3, kLensAndPlace> lamp_errors;
   const auto at = [&](const Eigen::VectorXd& change) {
-    Scene moved = scene;
-    for (int i = 0; i < 8; ++i) moved.projector_lens.numbers[static_cast<size_t>(i)] += change[i];
-    for (int i = 0; i < 6; ++i) moved.projector_from_mat.numbers[static_cast<size_t>(i)] += change[8 + i];
+    LensNumbers lens = scene.projector_lens;
+    Placement place = scene.projector_from_mat;
+    for (int i = 0; i < 8; ++i) lens.numbers[static_cast<size_t>(i)] += change[i];
+    for (int i = 0; i < 6; ++i) place.numbers[static_cast<size_t>(i)] += change[8 + i];
     TableMap out_map;
-    out_map.lens = moved.projector_lens.lens();
-    out_map.projector_from_mat_frame = moved.projector_from_mat.transform();
+    out_map.lens = lens.lens();
+    out_map.projector_from_mat_frame = place.transform();
     return out_map;
   };
-  Scene bare;  // only the projector is needed
-  bare.projector_lens = scene.projector_lens;
-  bare.projector_from_mat = scene.projector_from_mat;
   for (int k = 0; k < kLensAndPlace; ++k) {
     const double size = std::sqrt(std::max(0.0, eigen.eigenvalues()[k]));
-    const double step = std::min(1e-3, 1.0);
+    constexpr double step = 1e-3;  // of a standard deviation: the map is all but straight over it
     const Eigen::VectorXd change = step * size * unit.cwiseProduct(eigen.eigenvectors().col(k));
     const TableMap plus = at(change), minus = at(-change);
     for (Eigen::Index i = 0; i < n; ++i) {

@@ -1,0 +1,107 @@
+#include "calibration/verdict/light_edge.h"
+
+#include <Eigen/Cholesky>
+#include <Eigen/Geometry>
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "calibration/detect/patch.h"
+#include "calibration/solve/light.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+constexpr int kPerSide = 40;
+constexpr double kReach = 25.0, kStep = 0.5;  // mm along the normal
+constexpr int kWindow = 12;                   // samples either side of a step
+constexpr size_t kFewestSteps = 30;
+
+struct RimStep {
+  Eigen::Vector2d mat, normal;
+  double offset = 0.0;  // mm outwards
+};
+
+// Where brightness falls off across the rim, on the way outwards.
+std::optional<double> step_offset(const Scene& scene, int photo, const cv::Mat& picture,
+                                  const Eigen::Vector2d& mat, const Eigen::Vector2d& normal) {
+  std::vector<double> profile;
+  for (double t = -kReach; t <= kReach; t += kStep) {
+    const auto at = scene.photo_from_mat(photo, mat + t * normal);
+    if (!at) return std::nullopt;
+    const double value = sample(picture, *at);
+    if (!std::isfinite(value)) return std::nullopt;
+    profile.push_back(value);
+  }
+  // The place where the mean of a window inside exceeds that of one outside the most.
+  double best = 0.0;
+  int place = -1;
+  std::vector<double> fall(profile.size(), 0.0);
+  for (int i = kWindow; i + kWindow <= static_cast<int>(profile.size()); ++i) {
+    double inside = 0.0, outside = 0.0;
+    for (int k = 0; k < kWindow; ++k) {
+      inside += profile[static_cast<size_t>(i - 1 - k)];
+      outside += profile[static_cast<size_t>(i + k)];
+    }
+    fall[static_cast<size_t>(i)] = (inside - outside) / kWindow;
+    if (fall[static_cast<size_t>(i)] > best) {
+      best = fall[static_cast<size_t>(i)];
+      place = i;
+    }
+  }
+  if (place <= kWindow || place + kWindow + 1 >= static_cast<int>(profile.size()) || best < 12.0)
+    return std::nullopt;
+  const double before = fall[static_cast<size_t>(place - 1)], after = fall[static_cast<size_t>(place + 1)];
+  const double bend = before - 2.0 * best + after;
+  const double between = bend < 0.0 ? 0.5 * (before - after) / bend : 0.0;
+  return -kReach + kStep * (place - 0.5 + std::clamp(between, -1.0, 1.0));
+}
+
+}  // namespace
+
+std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::Mat& picture) {
+  const double right = scene.projector_size.x() - 0.5, low = scene.projector_size.y() - 0.5;
+  const Eigen::Vector2d corners[] = {{-0.5, -0.5}, {right, -0.5}, {right, low}, {-0.5, low}};
+  std::vector<RimStep> steps;
+  const Eigen::Vector2d middle = mat_from_picture(scene, {0.5 * right, 0.5 * low});
+  double far = 0.0;
+  for (int side = 0; side < 4; ++side)
+    for (int i = 1; i < kPerSide; ++i) {
+      const Eigen::Vector2d along = corners[(side + 1) % 4] - corners[side];
+      const Eigen::Vector2d pixel = corners[side] + along * i / static_cast<double>(kPerSide);
+      const Eigen::Vector2d mat = mat_from_picture(scene, pixel);
+      const Eigen::Vector2d tangent = mat_from_picture(scene, pixel + 0.01 * along) - mat;
+      Eigen::Vector2d normal = Eigen::Vector2d(-tangent.y(), tangent.x()).normalized();
+      if (normal.dot(mat - middle) < 0.0) normal = -normal;
+      const auto offset = step_offset(scene, photo, picture, mat, normal);
+      if (!offset) continue;
+      steps.push_back({mat, normal, *offset});
+      far = std::max(far, (mat - middle).norm());
+    }
+  if (steps.size() < kFewestSteps) return std::nullopt;
+  Eigen::Vector3d shift = Eigen::Vector3d::Zero();
+  double spread = kReach;
+  for (int round = 0; round < 10; ++round) {
+    Eigen::Matrix3d normal = Eigen::Matrix3d::Identity() * 1e-9;
+    Eigen::Vector3d side = Eigen::Vector3d::Zero();
+    std::vector<double> sizes;
+    for (const RimStep& step : steps) {
+      const Eigen::Vector2d arm = step.mat - middle;
+      const Eigen::Vector3d slope(step.normal.x(), step.normal.y(),
+                                  (-arm.y() * step.normal.x() + arm.x() * step.normal.y()) / far);
+      const double left = step.offset - slope.dot(shift);
+      sizes.push_back(std::abs(left));
+      const double weight = 1.0 / (1.0 + left * left / (4.0 * spread * spread));
+      normal += weight * slope * slope.transpose();
+      side += weight * left * slope;
+    }
+    shift += normal.ldlt().solve(side);
+    std::nth_element(sizes.begin(), sizes.begin() + static_cast<std::ptrdiff_t>(sizes.size() / 2),
+                     sizes.end());
+    spread = std::max(0.3, 1.4826 * sizes[sizes.size() / 2]);
+  }
+  if (spread > 4.0) return std::nullopt;  // the steps met are not one rim
+  return shift.head<2>().norm() + std::abs(shift[2]);
+}
+
+}  // namespace cowlcast::calibration
