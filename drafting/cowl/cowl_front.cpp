@@ -216,6 +216,7 @@ Attempt attempt(const Prepared& p, const CowlWishes& wishes, double drape) {
   draft.base = p.base;
   if (wishes.separate_facing && wishes.facing_depth > 0.0) draft.facing = facing_piece(draft.front, wishes);
   draft.tacked_length = wishes.tacked_length;
+  draft.swing_centre = p.front.pivot;
   draft.neckline_drop = wishes.neckline_drop;
   draft.facing_depth = wishes.facing_depth;
   const Polyline& centre = draft.front.edges.front().points;

@@ -64,17 +64,18 @@ struct DrapeRange {
 };
 
 struct CowlDraft {
-  Piece front;                  ///< the half front with its facing, `cowl` filled in
-  Piece base;                   ///< the base it came from, with the same allowances
-  std::optional<Piece> facing;  ///< when it was to be a piece of its own
-  double neckline_drop = 0.0;   ///< mm
-  double facing_depth = 0.0;    ///< mm
-  double front_length = 0.0;    ///< down the new centre front, cowl edge to hem, mm
-  double cloth_width = 0.0;     ///< cloth needed across, the piece laid open, mm
-  double cloth_length = 0.0;    ///< cloth needed along the centre front, mm
-  double crossing = 0.0;        ///< how far parts lie over the centre front, as allowed, mm
-  double hem_drop = 0.0;        ///< how far the swing lowers the hem at the side seam, mm
-  double tacked_length = 0.0;   ///< taken up again at the side seam between the "tack" notches, mm
+  Piece front;                         ///< the half front with its facing, `cowl` filled in
+  Piece base;                          ///< the base it came from, with the same allowances
+  std::optional<Piece> facing;         ///< when it was to be a piece of its own
+  Point swing_centre = Point::Zero();  ///< on the base's centre front
+  double neckline_drop = 0.0;          ///< mm
+  double facing_depth = 0.0;           ///< mm
+  double front_length = 0.0;           ///< down the new centre front, cowl edge to hem, mm
+  double cloth_width = 0.0;            ///< cloth needed across, the piece laid open, mm
+  double cloth_length = 0.0;           ///< cloth needed along the centre front, mm
+  double crossing = 0.0;               ///< how far parts lie over the centre front, as allowed, mm
+  double hem_drop = 0.0;               ///< how far the swing lowers the hem at the side seam, mm
+  double tacked_length = 0.0;          ///< taken up again at the side seam between the "tack" notches, mm
 };
 
 CowlDraft draft_cowl_front(const Piece& base, const CowlWishes& wishes);

@@ -1,0 +1,127 @@
+#include <regex>
+
+#include "drafting/export/piece_dxf.h"
+#include "drafting/export/pieces_pdf.h"
+#include "drafting/teaching/steps.h"
+#include "tests/drafting/support.h"
+
+namespace cowlcast::drafting {
+namespace {
+
+Top demo_top() {
+  return draft_top(block_front(demo_measures()), block_back(demo_measures()), {});
+}
+
+std::vector<std::pair<double, double>> page_sizes_mm(const std::string& pdf) {
+  std::vector<std::pair<double, double>> sizes;
+  const std::regex box("MediaBox\\s*\\[\\s*0 0 ([0-9.]+) ([0-9.]+)");
+  for (auto it = std::sregex_iterator(pdf.begin(), pdf.end(), box); it != std::sregex_iterator(); ++it) {
+    sizes.push_back({std::stod((*it)[1]) * 25.4 / 72, std::stod((*it)[2]) * 25.4 / 72});
+  }
+  return sizes;
+}
+
+TEST(Pdf, PagesHaveTheirStandardSizes) {
+  const std::vector<Piece> pieces = pieces_of(demo_top());
+  // ISO 216: A4 210 by 297 mm, A0 841 by 1189 mm; Letter 8.5 by 11 in.
+  const auto a4 = page_sizes_mm(pieces_to_pdf(pieces, Paper::tiled_a4));
+  EXPECT_GT(a4.size(), 10u);
+  for (const auto& [width, height] : a4) {
+    EXPECT_NEAR(width, 210.0, 0.01);
+    EXPECT_NEAR(height, 297.0, 0.01);
+  }
+  EXPECT_NEAR(page_sizes_mm(pieces_to_pdf(pieces, Paper::tiled_letter)).at(0).first, 215.9, 0.01);
+  EXPECT_NEAR(page_sizes_mm(pieces_to_pdf(pieces, Paper::a0)).at(0).second, 1189.0, 0.01);
+  const auto one = page_sizes_mm(pieces_to_pdf(pieces, Paper::one_page));
+  ASSERT_EQ(one.size(), 1u);
+  EXPECT_GT(one[0].first, box_of(pieces[0].cut_line).width() + box_of(pieces[1].cut_line).width());
+  EXPECT_REFUSED(pieces_to_pdf({}, Paper::a0), "no piece to print");
+}
+
+TEST(Pdf, RecordAndHandoutAreWhole) {
+  const Top top = demo_top();
+  EXPECT_EQ(page_sizes_mm(record_to_pdf(top)).size(), 1u);
+  EXPECT_EQ(page_sizes_mm(steps_to_pdf(top.cowl)).size(), 8u);
+  const std::string record = record_of(top);
+  for (const char* words : {"drape", "slash line 3", "clear elastic", "side seam:", "camisole panel"}) {
+    EXPECT_NE(record.find(words), std::string::npos) << words;
+  }
+  EXPECT_EQ(record.find("DOES NOT WALK"), std::string::npos);
+  EXPECT_LT(std::count(record.begin(), record.end(), '\n'), 50);  // one page at 5.5 mm a line
+}
+
+/// DXF group pairs.
+std::vector<std::pair<int, std::string>> groups_of(const std::string& dxf) {
+  std::vector<std::pair<int, std::string>> groups;
+  std::istringstream lines(dxf);
+  for (std::string code, value; std::getline(lines, code) && std::getline(lines, value);) {
+    groups.push_back({std::stoi(code), value});
+  }
+  return groups;
+}
+
+TEST(Dxf, PutsEachThingOnItsLayer) {
+  const Top top = demo_top();
+  const std::vector<Piece> pieces = pieces_of(top);
+  const auto groups = groups_of(pieces_to_dxf(pieces));
+  EXPECT_EQ(groups.front(), (std::pair<int, std::string>{0, "SECTION"}));
+  EXPECT_EQ(groups.back(), (std::pair<int, std::string>{0, "EOF"}));
+  std::map<std::string, int> on_layer;  // entity and layer
+  size_t boundary_vertices = 0;
+  for (size_t i = 0; i + 1 < groups.size(); ++i) {
+    if (groups[i].first != 0 || groups[i + 1].first != 8) continue;
+    ++on_layer[groups[i].second + " " + groups[i + 1].second];
+    if (groups[i].second == "VERTEX" && groups[i + 1].second == "1") ++boundary_vertices;
+  }
+  size_t cut_points = 0, notches = 0;
+  for (const Piece& piece : pieces) {
+    cut_points += piece.cut_line.size();
+    notches += piece.notches.size();
+  }
+  const int count = static_cast<int>(pieces.size());
+  // Layers by ASTM D6673-10.
+  EXPECT_EQ(boundary_vertices, cut_points);
+  EXPECT_EQ(on_layer["POLYLINE 1"], count);
+  EXPECT_EQ(static_cast<size_t>(on_layer["POINT 2"] + on_layer["POINT 3"]), cut_points);
+  EXPECT_EQ(static_cast<size_t>(on_layer["POINT 4"]), notches);
+  EXPECT_EQ(on_layer["LINE 6"], count);  // each piece on the fold
+  EXPECT_EQ(on_layer["LINE 7"], count);  // each with its grain
+  EXPECT_EQ(on_layer["POLYLINE 8"], 1);  // the cowl edge
+  EXPECT_GT(on_layer["POLYLINE 14"], 4 * count);
+  EXPECT_GT(on_layer["TEXT 15"], 0);
+  EXPECT_EQ(on_layer["BLOCK 1"], count);
+  EXPECT_EQ(on_layer["INSERT 1"], count);
+}
+
+TEST(Teaching, StepsFollowTheHandbooksOrderAndEndInTheCutLine) {
+  const CowlDraft draft = demo_top().cowl;
+  const std::vector<Step> steps = teaching_steps(draft);
+  ASSERT_EQ(steps.size(), 8u);
+  for (const Step& step : steps) {
+    EXPECT_FALSE(step.lines.empty()) << step.title;
+    EXPECT_EQ(step.rule.back(), '.') << step.title;
+  }
+  EXPECT_EQ(steps.back().lines.back().points, draft.front.cut_line);
+}
+
+TEST(Teaching, TheSliderRunsFromClosedToOpen) {
+  const CowlDraft draft = demo_top().cowl;
+  const auto& parts = draft.front.cowl->parts;
+  const Step closed = opening_step(draft, 0.0), open = opening_step(draft, 1.0);
+  for (size_t k = 0; k < parts.size(); ++k) {
+    for (size_t i = 0; i < parts[k].before.size(); ++i) {
+      EXPECT_LT((closed.lines[k].points[i] - parts[k].before[i]).norm(), 1e-9);
+      EXPECT_LT((open.lines[k].points[i] - parts[k].after[i]).norm(), 1e-9);
+    }
+  }
+  EXPECT_REFUSED(opening_step(draft, 1.2), "from 0, closed, to 1");
+  const std::string moving = opening_to_animated_svg(draft);
+  size_t animated = 0;
+  for (size_t at = moving.find("<animate "); at != std::string::npos; at = moving.find("<animate ", at + 1))
+    ++animated;
+  EXPECT_EQ(animated, parts.size());
+  EXPECT_NE(steps_to_svg(draft).find("id=\"step-8\""), std::string::npos);
+}
+
+}  // namespace
+}  // namespace cowlcast::drafting
