@@ -10,8 +10,9 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr double kCurveSpan = 3.0;  // mm to either side over which a curve is judged
+constexpr double kCurveSpan = 5.0;  // mm to either side over which a curve is judged
 constexpr double kCurveStep = 1.0;  // mm
+constexpr double kTightGap = 25.0;  // mm: nearer stretches are told as one
 
 double turn_between(const Point& before, const Point& after) {
   return std::atan2(before.x() * after.y() - before.y() * after.x(), before.dot(after));
@@ -76,7 +77,7 @@ void judge(Cut& cut, const Blade& blade, const CutRules& rules) {
       if (!open) open = TightStretch{along, along, radius, std::nullopt};
       open->to = along;
       open->radius = std::min(open->radius, radius);
-    } else if (open) {
+    } else if (open && along - open->to > kTightGap) {
       cut.tight.push_back(*open);
       open.reset();
     }

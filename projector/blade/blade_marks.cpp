@@ -1,8 +1,10 @@
 #include "projector/blade/blade_marks.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <string>
+#include <utility>
 
 #include "drafting/geometry/polyline.h"
 #include "projector/frame/piece_marks.h"
@@ -38,23 +40,58 @@ std::string blade_name(const std::optional<double>& diameter) {
   return diameter ? std::to_string(static_cast<int>(*diameter)) + " mm blade" : std::string("shears");
 }
 
+// Slanting lines through an area given by its outline (non-zero rule), `pitch` mm apart.
+std::vector<Polyline> hatched(const Polyline& outline, double pitch) {
+  const double lean = 0.25 * std::numbers::pi;
+  const Point way(std::cos(lean), std::sin(lean)), up(-way.y(), way.x());
+  double least = 1e300, most = -1e300;
+  for (const Point& point : outline) {
+    least = std::min(least, up.dot(point));
+    most = std::max(most, up.dot(point));
+  }
+  std::vector<Polyline> lines;
+  for (double level = pitch * std::ceil(least / pitch); level < most; level += pitch) {
+    std::vector<std::pair<double, int>> crossings;  // where along the line, and which way
+    for (size_t i = 0, j = outline.size() - 1; i < outline.size(); j = i++) {
+      const double a = up.dot(outline[j]) - level, b = up.dot(outline[i]) - level;
+      if ((a < 0.0) == (b < 0.0)) continue;
+      const double share = a / (a - b);
+      crossings.emplace_back(way.dot(outline[j] + share * (outline[i] - outline[j])), b > a ? 1 : -1);
+    }
+    std::sort(crossings.begin(), crossings.end());
+    int winding = 0;
+    for (size_t i = 0; i + 1 < crossings.size(); ++i) {
+      winding += crossings[i].second;
+      if (winding != 0 && crossings[i + 1].first > crossings[i].first)
+        lines.push_back({level * up + crossings[i].first * way, level * up + crossings[i + 1].first * way});
+    }
+  }
+  return lines;
+}
+
 void add_band(std::vector<Mark>& marks, const Polyline& path, bool left, const FrameStyle& style,
               const BladeOverlay& overlay) {
-  const double whole = drafting::length(path), near = overlay.band_from,
-               far = overlay.band_from + overlay.band_width, pitch = 14.0;
-  Mark hatch{.lines = {}, .width = 0.6, .colour = style.warn};
-  for (double along = 0.5 * pitch; along < whole; along += pitch) {
-    const Point foot = drafting::point_at(path, along), off = side_at(path, along, left);
-    const Point lean = 0.35 * (far - near) * way_at(path, along);
-    hatch.lines.push_back({foot + near * off, foot + far * off + lean});
-  }
-  marks.push_back(hatch);
+  const double far = overlay.band_from + overlay.band_width;
+  const Polyline outline = band_outline(path, overlay.band_from, overlay.band_width, left);
+  marks.push_back({.lines = hatched(outline, 11.0), .width = 0.6, .colour = style.warn});
+  // The outer edge, without the loops it makes where the path bends towards it.
+  Polyline coarse;
+  const double whole = drafting::length(path);
+  for (double along = 0.0; along < whole + 8.0; along += 8.0)
+    coarse.push_back(drafting::point_at(path, std::min(along, whole)));
   Polyline edge;
-  for (double along = 0.0; along < whole + pitch; along += 0.25 * pitch) {
-    const double at = std::min(along, whole);
-    edge.push_back(drafting::point_at(path, at) + far * side_at(path, at, left));
+  Mark rim{.lines = {}, .width = 1.1, .colour = style.warn};
+  for (size_t i = outline.size() / 2; i <= outline.size(); ++i) {
+    const bool clear = i < outline.size() && drafting::nearest(coarse, outline[i]).distance > 0.97 * far;
+    if (clear) {
+      edge.push_back(outline[i]);
+      continue;
+    }
+    if (edge.size() > 1)
+      for (Polyline& dash : dashes(edge, false, 10.0, 7.0)) rim.lines.push_back(std::move(dash));
+    edge.clear();
   }
-  marks.push_back({.lines = dashes(edge, false, 10.0, 8.0), .width = 0.8, .colour = style.warn});
+  marks.push_back(std::move(rim));
 }
 
 }  // namespace
@@ -84,11 +121,11 @@ std::vector<Mark> blade_marks(const Cut& cut, const Laying& laying, const FrameS
   if (overlay.arrows) {
     // Beside the line on the blade's side, so that the line itself stays clear.
     Mark arrows{.lines = {}, .width = style.mark_width, .colour = style.warn};
-    for (double along = std::min(25.0, 0.5 * whole); along < whole - 8.0; along += 120.0)
-      for (const double lag : {0.0, 5.0})
+    for (double along = std::min(25.0, 0.5 * whole); along < whole - 8.0; along += 90.0)
+      for (const double lag : {0.0, 6.0})
         arrows.lines.push_back(
-            chevron(drafting::point_at(path, along - lag) + 7.0 * side_at(path, along - lag, !holds_left),
-                    way_at(path, along - lag), 5.0));
+            chevron(drafting::point_at(path, along - lag) + 8.0 * side_at(path, along - lag, !holds_left),
+                    way_at(path, along - lag), 7.0));
     marks.push_back(arrows);
     marks.push_back({.lines = {ring(drafting::point_at(path, cut.start_at), 4.0)},
                      .closed = true,

@@ -66,7 +66,8 @@ void add_legend(std::vector<Mark>& marks, const CuttingView& view, const calibra
   }
   const double width = 0.95 * capitals * static_cast<double>(longest);
   const double height = 1.7 * capitals * static_cast<double>(lines.size());
-  marks.push_back(writing(text, legend_place(view, map, width, height), capitals, view.style.guide));
+  marks.push_back(
+      writing(text, legend_place(view, map, width, height), capitals, view.style.guide, Lines::from_left));
 }
 
 }  // namespace
@@ -181,7 +182,7 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
         for (Mark& mark : blade_marks(cut, view.laying, view.style, view.overlay))
           marks.push_back(std::move(mark));
       marks.push_back({.lines = {laid(view.laying, cut.path)},
-                       .width = now ? view.style.cut_width : 0.4 * view.style.cut_width,
+                       .width = now ? 1.5 * view.style.cut_width : 0.7 * view.style.cut_width,
                        .colour = view.style.cut});
     }
   }

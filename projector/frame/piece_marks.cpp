@@ -13,6 +13,8 @@ namespace {
 using drafting::Piece;
 using drafting::Segment;
 
+constexpr const char* kTurnedEdge = "cowl-edge";  // folded, not sewn
+
 // A mark whose points are in the piece frame until `laid_marks` carries them over.
 Mark stroke(std::vector<Polyline> lines, double width, QRgb colour, bool closed = false) {
   return {.lines = std::move(lines), .closed = closed, .width = width, .colour = colour};
@@ -65,9 +67,8 @@ Segment whole_fold(const Piece& piece) {
   return {origin + least * way, origin + most * way};
 }
 
-// The fold as two fine lines: one on it and one beside it, within the piece.
-void add_fold(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
-  const Segment fold = whole_fold(piece);
+// A fold as two fine lines: one on it and one beside it, within the piece.
+void add_fold(std::vector<Mark>& marks, const Piece& piece, const Segment& fold, const FrameStyle& style) {
   const Point way = (fold.to - fold.from).normalized();
   Point inward(-way.y(), way.x());
   const Point middle = 0.5 * (fold.from + fold.to);
@@ -76,11 +77,19 @@ void add_fold(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& st
       stroke({{fold.from, fold.to}, {fold.from + 3.0 * inward, fold.to + 3.0 * inward}}, 0.8, style.guide));
 }
 
+// Every fold of the piece: the one it is cut on, and the one its facing turns in at.
+void add_folds(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
+  if (piece.fold) add_fold(marks, piece, whole_fold(piece), style);
+  for (const drafting::Edge& edge : piece.edges)
+    if (edge.role == kTurnedEdge && edge.points.size() > 1)
+      add_fold(marks, piece, {edge.points.front(), edge.points.back()}, style);
+}
+
 // Seams only: nothing on the fold, nor where an edge is left raw and the cut line lies on it.
 void add_seams(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
   Mark seams = stroke({}, style.seam_width, style.seam);
   for (const drafting::Edge& edge : piece.edges) {
-    if (edge.points.size() < 2) continue;
+    if (edge.points.size() < 2 || edge.role == kTurnedEdge) continue;
     const Point middle = drafting::point_at(edge.points, 0.5 * drafting::length(edge.points));
     if (piece.fold && on_line(*piece.fold, middle) && on_line(*piece.fold, edge.points.front())) continue;
     if (drafting::distance_to_outline(piece.cut_line, middle) < 0.3) continue;
@@ -179,7 +188,7 @@ std::vector<Mark> piece_marks(const Piece& piece, const Laying& laying, const Fr
     marks.push_back({.lines = {piece.cut_line}, .closed = true, .width = 0.0, .colour = style.ground});
   if (shown.grain && piece.grain) add_grain(marks, *piece.grain, style);
   if (shown.seam_line) add_seams(marks, piece, style);
-  if (shown.fold && piece.fold) add_fold(marks, piece, style);
+  if (shown.fold) add_folds(marks, piece, style);
   if (shown.marks) add_points(marks, piece, style);
   if (shown.notches) add_notches(marks, piece, style);
   if (shown.cut_line) marks.push_back(stroke(cut_runs(piece), style.cut_width, style.cut));

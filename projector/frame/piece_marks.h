@@ -43,7 +43,10 @@ std::vector<Mark> piece_marks(const drafting::Piece& piece, const Laying& laying
 std::vector<Mark> cut_line_alone(const drafting::Piece& piece, const Laying& laying, double width = 1.0);
 
 /// Writing on the table that reads from the operator's side: `text` with its
-/// middle at `centre`, capitals `height` mm high. Lines are parted by '\n'.
-Mark writing(const std::string& text, const Point& centre, double height, QRgb colour);
+/// middle at `centre`, capitals `height` mm high. Lines are parted by '\n' and
+/// stand centred, or begin at one edge.
+enum class Lines { centred, from_left };
+Mark writing(const std::string& text, const Point& centre, double height, QRgb colour,
+             Lines lines = Lines::centred);
 
 }  // namespace cowlcast::projector

@@ -1,12 +1,11 @@
 #include "projector/frame/render.h"
 
-#include <QPainter>
-#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 #include <optional>
 
 #include "drafting/geometry/polyline.h"
+#include "projector/frame/coverage.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -19,13 +18,20 @@ constexpr double kChord = 0.01;  // mm: how far a drawn chord may stand off the 
 // and for what lies further off than the picture is large.
 class Projection {
  public:
-  Projection(const TableMap& map, double cloth) : map_(map), cloth_(cloth) { step_ = step(); }
+  Projection(const TableMap& map, double cloth) : map_(map), cloth_(cloth) {
+    double unreached = 16.0;  // square of a ray's slope; no projector is wider
+    for (int i = 0; i < 40; ++i) {
+      const double middle = 0.5 * (farthest_ + unreached);
+      (map.lens.covers({std::sqrt(middle), 0.0}) ? farthest_ : unreached) = middle;
+    }
+    step_ = step();
+  }
 
   std::optional<Eigen::Vector2d> pixel(const Point& mat) const {
     const Eigen::Vector3d seen = map_.projector_from_mat_frame * Eigen::Vector3d(mat.x(), mat.y(), cloth_);
     if (!(seen.z() > 0.0)) return std::nullopt;
     const Eigen::Vector2d ray = seen.head<2>() / seen.z();
-    if (!map_.lens.covers(ray)) return std::nullopt;
+    if (!(ray.squaredNorm() < farthest_)) return std::nullopt;
     const Eigen::Vector2d at = map_.lens.pixel_from_ray(ray);
     if (!(at.x() > -map_.width && at.x() < 2.0 * map_.width && at.y() > -map_.height &&
           at.y() < 2.0 * map_.height))
@@ -58,6 +64,7 @@ class Projection {
 
   const TableMap& map_;
   double cloth_;
+  double farthest_ = 0.0;  // rays up to this squared slope are within the lens
   double step_ = 0.0;
 };
 
@@ -88,29 +95,19 @@ Runs reachable(const Projection& projection, const Polyline& line, bool closed) 
   return out;
 }
 
-// The one place where pixel centres at whole numbers become Qt's at halves.
-QPointF painter_from_pixel(const Eigen::Vector2d& pixel) {
-  return {pixel.x() + 0.5, pixel.y() + 0.5};
+void add_ring(Coverage& coverage, const Projection& projection, const Polyline& ring, Polyline& pixels) {
+  pixels.clear();
+  for (const Point& point : ring)
+    if (const auto at = projection.pixel(point)) pixels.push_back(*at);
+  if (pixels.size() > 2) coverage.add(pixels);
 }
 
-void add_ring(QPainterPath& path, const Projection& projection, const Polyline& ring) {
-  bool started = false;
-  for (const Point& point : ring) {
-    const auto at = projection.pixel(point);
-    if (!at) continue;
-    if (started)
-      path.lineTo(painter_from_pixel(*at));
-    else
-      path.moveTo(painter_from_pixel(*at));
-    started = true;
-  }
-  if (started) path.closeSubpath();
-}
-
-void add_mark(QPainterPath& path, const Projection& projection, const Mark& mark) {
+void add_mark(Coverage& coverage, const Projection& projection, const Mark& mark) {
+  Polyline pixels;
   for (const Polyline& line : mark.lines) {
     if (mark.width <= 0.0) {
-      add_ring(path, projection, drafting::subdivided(closed_up(line, true), projection.longest()));
+      add_ring(coverage, projection, drafting::subdivided(closed_up(line, true), projection.longest()),
+               pixels);
       continue;
     }
     const Runs reached = reachable(projection, line, mark.closed);
@@ -118,7 +115,7 @@ void add_mark(QPainterPath& path, const Projection& projection, const Mark& mark
       const bool closed = mark.closed && reached.whole;
       if (closed) run.pop_back();
       for (const Polyline& ring : stroke_rings(run, {.closed = closed, .width = mark.width}))
-        add_ring(path, projection, ring);
+        add_ring(coverage, projection, ring, pixels);
     }
   }
 }
@@ -144,14 +141,10 @@ void render_into(QImage& picture, const TableMap& map, const std::vector<Mark>& 
     picture = QImage(map.width, map.height, QImage::Format_RGB32);
   picture.fill(0xff000000);
   const Projection projection(map, cloth);
-  QPainter painter(&picture);
-  painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(Qt::NoPen);
+  Coverage coverage(map.width, map.height);
   for (const Mark& mark : marks) {
-    QPainterPath path;
-    path.setFillRule(Qt::WindingFill);
-    add_mark(path, projection, mark);
-    painter.fillPath(path, QColor::fromRgb(mark.colour));
+    add_mark(coverage, projection, mark);
+    coverage.paint(picture, mark.colour);
   }
 }
 

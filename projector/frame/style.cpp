@@ -30,10 +30,11 @@ double seen(QRgb light, QRgb cloth, double room) {
   return luminance(back) / luminance(white);
 }
 
+// Tells itself from the ground, and the cloth sends back most of it.
 QRgb first_that_stands_out(std::initializer_list<QRgb> colours, QRgb ground, QRgb cloth) {
   for (const QRgb colour : colours)
-    if (contrast_on_cloth(colour, ground, cloth) >= 3.0) return colour;
-  return 0xffd8d8d8;
+    if (contrast_on_cloth(colour, ground, cloth) >= 3.0 && seen(colour, cloth, 0.0) >= 0.6) return colour;
+  return 0xffe0e0e0;
 }
 
 }  // namespace
