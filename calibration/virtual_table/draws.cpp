@@ -245,7 +245,7 @@ PhotographFile draw_file(Dice& dice, const RoomOptions& options, const RoomCamer
   file.quality = static_cast<int>(std::lround(dice.uniform(90.0 - 30.0 * options.hardness, 96.0)));
   if (dice.chance(0.7)) {
     file.focal_35mm = focal_35mm(phone);
-    file.focal_mm = options.breathing;
+    if (options.breathing > 0.0) file.focal_mm = options.breathing;  // what makes it breathe is its length
   }
   return file;
 }

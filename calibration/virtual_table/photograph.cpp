@@ -83,12 +83,14 @@ cv::Mat linear_photograph(const Room& room, const RoomCamera& camera, const cv::
 }
 
 cv::Mat photograph(const Room& room, const RoomCamera& camera, const cv::Mat& picture, std::uint64_t seed) {
-  Dice dice(seed);
   View view = view_of(camera);
-  view.flicker_phase = dice.uniform(0.0, 2.0 * std::numbers::pi);
+  view.flicker_phase = Dice(~seed).uniform(0.0, 2.0 * std::numbers::pi);
   cv::Mat light = render(room, view, picture);
   shake(light, camera.shake);
+  return expose(light, camera, seed);
+}
 
+cv::Mat expose(const cv::Mat& light, const RoomCamera& camera, std::uint64_t seed) {
   const Vignette vignette(camera);
   const double white =
       white_level(light, [&](int x, int y) { return vignette.at(x, y); }) / std::exp2(camera.exposure_stops);
@@ -98,7 +100,7 @@ cv::Mat photograph(const Room& room, const RoomCamera& camera, const cv::Mat& pi
   const float gain[3] = {camera.white_balance.z() / static_cast<float>(white),
                          camera.white_balance.y() / static_cast<float>(white),
                          camera.white_balance.x() / static_cast<float>(white)};
-  const std::uint64_t noise_seed = dice.bits();
+  const std::uint64_t noise_seed = Dice(seed).bits();
   const auto& deviate = deviates();
   cv::Mat photo(light.size(), CV_8UC3);
   cv::parallel_for_(cv::Range(0, photo.rows), [&](const cv::Range& range) {

@@ -32,6 +32,10 @@ cv::Mat photograph(const Room& room, const RoomCamera& camera, const cv::Mat& pi
 /// towards each pixel, lux times albedo, three floats (blue green red).
 cv::Mat linear_photograph(const Room& room, const RoomCamera& camera, const cv::Mat& picture);
 
+/// The second half of `photograph`: exposes `light` as `linear_photograph` gives it. For many frames of a
+/// scene that stands still, which differ in their noise alone.
+cv::Mat expose(const cv::Mat& light, const RoomCamera& camera, std::uint64_t seed);
+
 /// How a photograph is written.
 struct PhotographFile {
   int quality = 90;  ///< JPEG, 1 to 100

@@ -9,6 +9,7 @@
 #include <exiv2/exiv2.hpp>
 #include <numbers>
 #include <opencv2/imgcodecs.hpp>
+#include <set>
 
 #include "calibration/virtual_table/photograph.h"
 #include "calibration/virtual_table/read_back.h"
@@ -150,6 +151,39 @@ TEST(RoomPhotograph, SameSeedSameBytes) {
   const cv::Mat again = room::photograph(room::random_session(5, small_options()).room, camera, picture, 9);
   EXPECT_EQ(worst_difference(once, again), 0.0);
   EXPECT_GT(worst_difference(once, room::photograph(session.room, camera, picture, 10)), 0.0);
+}
+
+TEST(RoomPhotograph, IsItsLightExposed) {
+  const room::Session session = room::random_session(5, small_options());
+  const room::RoomCamera camera = small_camera(session.shots[1]);
+  const cv::Mat picture(180, 320, CV_8U, cv::Scalar(200));
+  const cv::Mat light = room::linear_photograph(session.room, camera, picture);
+  EXPECT_EQ(
+      worst_difference(room::expose(light, camera, 9), room::photograph(session.room, camera, picture, 9)),
+      0.0);
+}
+
+// Outside reference: OpenCV turns a photograph as its EXIF entry says.
+TEST(RoomPhotograph, TurnedFilesShowTheOperatorsSideAtTheFoot) {
+  std::set<int> seen;
+  room::RoomOptions options = small_options();
+  options.turned_files = true;
+  for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    const room::Session session = room::random_session(seed, options);
+    for (const room::Shot& shot : session.shots) {
+      seen.insert(shot.file.orientation);
+      if (seed > 4) continue;
+      room::Room bare = session.room;  // one white sheet on the far side of a black mat
+      bare.sheets.resize(1);
+      bare.sheets[0].place = {0.0, 250.0, 0.0};
+      bare.mat.albedo = bare.mat.print_albedo = bare.mat.table_albedo = room::Colour::Constant(0.01f);
+      const cv::Mat photo = room::photograph(bare, small_camera(shot), {}, 1);
+      const cv::Mat turned = cv::imdecode(room::encode_photograph(photo, shot.file), cv::IMREAD_GRAYSCALE);
+      const double above = cv::sum(turned.rowRange(0, turned.rows / 2))[0];
+      EXPECT_GT(above, cv::sum(turned.rowRange(turned.rows / 2, turned.rows))[0]);
+    }
+  }
+  EXPECT_EQ(seen, (std::set<int>{1, 3, 6, 8}));
 }
 
 TEST(RoomPhotograph, NoiseFollowsTheLight) {
