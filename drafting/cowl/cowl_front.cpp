@@ -130,7 +130,7 @@ Piece front_piece(const Prepared& p, const CowlWishes& wishes, const Opening& op
   front.edges = trued_edges(p.lowered, p.slashes, motions, trueing);
   front.seam_line = outline_of(front.edges);
   const Polyline& centre = front.edges.front().points;
-  (wishes.on_fold ? front.fold : front.mirror) = Segment{centre.front(), centre.back()};
+  (wishes.on_fold && !wishes.on_bias ? front.fold : front.mirror) = Segment{centre.front(), centre.back()};
   const Polyline& shoulder = edge_of(front, "shoulder").points;
   const Point cowl_centre = edge_of(front, "cowl-edge").points.front();
   front.points["neck-point"] = shoulder.back();
@@ -169,7 +169,7 @@ Piece facing_piece(const Piece& front, const CowlWishes& wishes) {
   facing.edges = facing_edges(front.edges, front.edges.front().role, wishes.facing_depth);
   facing.seam_line = outline_of(facing.edges);
   const Polyline& centre = facing.edges.front().points;
-  (wishes.on_fold ? facing.fold : facing.mirror) = Segment{centre.front(), centre.back()};
+  (wishes.on_fold && !wishes.on_bias ? facing.fold : facing.mirror) = Segment{centre.front(), centre.back()};
   facing.points["neck-point"] = front.points.at("neck-point");
   const double middle = 0.5 * (centre.front().y() + centre.back().y()), reach = 0.3 * wishes.facing_depth;
   const double across = 0.5 * front.points.at("neck-point").x();

@@ -54,8 +54,8 @@ struct CowlWishes {
 
   bool separate_facing = false;  ///< the facing is a piece of its own: `CowlDraft::facing`
   double tacked_length = 0.0;    ///< extra front length, tacked up at the side seams, mm
-  bool on_bias = false;          ///< woven cloth: grain at 45 degrees to the centre front
-  double trial_hang = 0.0;       ///< how far the centre dropped in a trial hang, taken out at the hem, mm
+  bool on_bias = false;     ///< woven cloth: grain at 45 degrees to the centre front, cut full in one layer
+  double trial_hang = 0.0;  ///< how far the centre dropped in a trial hang, taken out at the hem, mm
 };
 
 /// Drapes that work for a base and wishes, mm.

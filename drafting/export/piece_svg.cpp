@@ -97,10 +97,12 @@ std::string piece_to_svg(const Piece& piece) {
   svg += "<g id=\"notches\">\n";
   for (const Notch& notch : piece.notches) {
     const Point in = notch.seam - notch.cut;
-    const Point tip = in.norm() > 1e-6
-                          ? Point(notch.cut + in.normalized() * std::min(notch_length, in.norm()))
-                          : Point(notch.cut + Point(notch_length, 0.0));
-    svg += draw.path("", {notch.cut, tip});
+    const Point inwards = in.norm() > 1e-6 ? Point(in.normalized()) : Point(1, 0);
+    const Point across(-inwards.y(), inwards.x());
+    for (int i = 0; i < notch.ticks; ++i) {  // one on a front, two on a back
+      const Point at = notch.cut + (i - 0.5 * (notch.ticks - 1)) * 4.0 * across;
+      svg += draw.path("", {at, at + notch_length * inwards});
+    }
   }
   svg += "</g>\n";
   if (piece.grain) {

@@ -127,8 +127,9 @@ std::string hang_to_svg(double span, double length, const HangLevels& levels) {
                   mark.second);
     svg += text;
   }
-  std::snprintf(text, sizeof text, "<text x=\"%.2f\" y=\"%.2f\">hangs %.0f mm deep, %s</text>\n",
-                middle + 4.0, top + 0.5 * depth, depth, depth_in_words(depth, levels).c_str());
+  std::snprintf(text, sizeof text,
+                "<text text-anchor=\"middle\" x=\"%.2f\" y=\"%.2f\">hangs %.0f mm deep, %s</text>\n", middle,
+                top + depth + 12.0, depth, depth_in_words(depth, levels).c_str());
   return svg + text + "</g>\n</svg>\n";
 }
 

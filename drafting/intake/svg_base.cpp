@@ -17,15 +17,19 @@
 namespace cowlcast::drafting {
 namespace {
 
-// In outline order, counter-clockwise from the top of the centre front.
-const std::array<std::string, 6> roles = {"centre-front", "hem",      "side-seam",
-                                          "armhole",      "shoulder", "neckline"};
+using Roles = std::array<std::string, 6>;
+
+/// In outline order, counter-clockwise from the top of the centre.
+Roles roles_with(const std::string& centre) {
+  return {centre, "hem", "side-seam", "armhole", "shoulder", "neckline"};
+}
 const std::string notch_id = "armhole-notch";
 
 constexpr double joined = 0.5;    // mm: ends this near are one point
 constexpr double straight = 0.2;  // mm: how far a centre front may stray from straight
 
 struct Drawing {
+  Roles roles;
   std::map<std::string, Polyline> edges;  // mm, y down
   std::optional<Point> notch;
 };
@@ -115,7 +119,7 @@ void walk(Drawing& drawing, const pugi::xml_node& parent, const Eigen::Affine2d&
                       ". Ungroup the pattern and save as plain SVG.");
       }
     }
-    if (std::find(roles.begin(), roles.end(), id) != roles.end()) {
+    if (std::find(drawing.roles.begin(), drawing.roles.end(), id) != drawing.roles.end()) {
       read_edge(drawing, node, id, kind, mm_from_node);
     } else if (id == notch_id && (kind == "circle" || kind == "ellipse")) {
       read_notch(drawing, node, mm_from_node);
@@ -125,7 +129,7 @@ void walk(Drawing& drawing, const pugi::xml_node& parent, const Eigen::Affine2d&
   }
 }
 
-Drawing read_drawing(const std::string& text) {
+Drawing read_drawing(const std::string& text, const Roles& roles) {
   pugi::xml_document document;
   const pugi::xml_parse_result read = document.load_buffer(text.data(), text.size());
   if (!read) {
@@ -137,6 +141,7 @@ Drawing read_drawing(const std::string& text) {
     throw Refusal("This file is XML but no SVG drawing. Save the pattern as plain SVG and try again.");
   }
   Drawing drawing;
+  drawing.roles = roles;
   walk(drawing, root, mm_from_user_units(root), 0);
   std::string missing;
   for (const std::string& role : roles) {
@@ -144,14 +149,15 @@ Drawing read_drawing(const std::string& text) {
   }
   if (!missing.empty()) {
     throw Refusal("The drawing has no path with the id " + missing +
-                  ". Give each edge's path its role as id: centre-front, neckline, shoulder, armhole, "
-                  "side-seam, hem.");
+                  ". Give each edge's path its role as id: " + roles[0] +
+                  ", neckline, shoulder, armhole, side-seam, hem.");
   }
   return drawing;
 }
 
 /// Turns the edges so that each ends nearest to where the next starts.
 std::array<Polyline, 6> in_outline_order(const Drawing& drawing) {
+  const Roles& roles = drawing.roles;
   std::array<Polyline, 6> lines;
   for (size_t i = 0; i < 6; ++i) lines[i] = drawing.edges.at(roles[i]);
   const auto end = [&](size_t i, unsigned turned, bool first) {
@@ -196,10 +202,8 @@ void check_size(const std::array<Polyline, 6>& lines) {
   }
 }
 
-}  // namespace
-
-Piece base_front_from_svg(const std::string& svg_text) {
-  const Drawing drawing = read_drawing(svg_text);
+Piece base_from_svg(const std::string& svg_text, const std::string& name, const Roles& roles) {
+  const Drawing drawing = read_drawing(svg_text, roles);
   std::array<Polyline, 6> lines = in_outline_order(drawing);
 
   // The centre front: straight, turned upright, its hem end at the origin.
@@ -246,7 +250,7 @@ Piece base_front_from_svg(const std::string& svg_text) {
                     " from the armhole. Move the circle onto the armhole line.");
     }
   }
-  Piece piece = assemble_base("base front", std::move(edges), notch);
+  Piece piece = assemble_base(name, std::move(edges), notch);
   if (signed_area(piece.seam_line) <= 0.0) {
     throw Refusal(
         "The edges do not run around the front in order: centre front, hem, side seam, armhole, "
@@ -260,6 +264,16 @@ Piece base_front_from_svg(const std::string& svg_text) {
         "Check that neckline, shoulder and armhole have the right ids.");
   }
   return piece;
+}
+
+}  // namespace
+
+Piece base_front_from_svg(const std::string& svg_text) {
+  return base_from_svg(svg_text, "base front", roles_with("centre-front"));
+}
+
+Piece base_back_from_svg(const std::string& svg_text) {
+  return base_from_svg(svg_text, "base back", roles_with("centre-back"));
 }
 
 }  // namespace cowlcast::drafting

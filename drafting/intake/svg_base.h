@@ -21,4 +21,7 @@ namespace cowlcast::drafting {
 
 Piece base_front_from_svg(const std::string& svg_text);
 
+/// The same for a base back; its centre's path is "centre-back".
+Piece base_back_from_svg(const std::string& svg_text);
+
 }  // namespace cowlcast::drafting

@@ -93,6 +93,16 @@ TEST(SvgBase, TurnedMirroredReversedAndGroupedDrawingsGiveTheSameBase) {
   EXPECT_LT(worst_difference(base_front_from_svg(backwards.text()), reference), 1e-9);
 }
 
+TEST(SvgBase, ABackHasItsOwnCentre) {
+  std::string text = Sheet().text();
+  EXPECT_REFUSED(base_back_from_svg(text), "no path with the id centre-back");
+  const std::string front = "centre-front";
+  text.replace(text.find(front), front.size(), "centre-back");
+  const Piece back = base_back_from_svg(text);
+  EXPECT_EQ(back.edges[0].role, "centre-back");
+  EXPECT_LT(worst_difference(back, base_front_from_svg(Sheet().text())), 1e-12);
+}
+
 TEST(SvgBase, JoinsSmallGapsAndRefusesLargeOnes) {
   Sheet sheet;
   sheet.hem = "M20.3 660H262";

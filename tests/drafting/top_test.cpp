@@ -178,6 +178,7 @@ TEST(Top, BiasGrainAndTrialHang) {
   const Point along = bias.front.grain->to - bias.front.grain->from;
   EXPECT_NEAR(std::atan2(along.y(), along.x()) * degrees, 45.0, 1e-9);
   EXPECT_NEAR(plain.front_length - bias.front_length, 18.0, 0.01);
+  EXPECT_TRUE(bias.front.mirror && !bias.front.fold);  // cut full, in one layer
   EXPECT_EQ(edge_of(bias.front, "side-seam").points.front(),
             edge_of(plain.front, "side-seam").points.front());
 }
