@@ -187,7 +187,7 @@ std::vector<double> light_residuals(const Scene& scene) {
   return out;
 }
 
-Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise, double* freedom) {
+Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise) {
   Assembly assembly(scene, {FitPart::everything, noise, false, 0});
   ceres::Problem& problem = assembly.problem();
   // The numbers asked for come first among the columns.
@@ -202,9 +202,8 @@ Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise, double
             evaluate.parameter_blocks.end() &&
         !problem.IsParameterBlockConstant(block))
       evaluate.parameter_blocks.push_back(block);
-  double cost = 0.0;
   ceres::CRSMatrix crs;
-  problem.Evaluate(evaluate, &cost, nullptr, nullptr, &crs);
+  problem.Evaluate(evaluate, nullptr, nullptr, nullptr, &crs);
   const Eigen::SparseMatrix<double> jacobian = Eigen::Map<const Eigen::SparseMatrix<double, Eigen::RowMajor>>(
       crs.num_rows, crs.num_cols, static_cast<Eigen::Index>(crs.values.size()), crs.rows.data(),
       crs.cols.data(), crs.values.data());
@@ -218,8 +217,6 @@ Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise, double
   constexpr int kWanted = 16;
   const Eigen::MatrixXd sides = Eigen::MatrixXd::Identity(normal.rows(), kWanted);
   const Eigen::MatrixXd solved = factor.solve(sides);
-  if (freedom != nullptr)
-    *freedom = 2.0 * cost / static_cast<double>(std::max<Eigen::Index>(1, jacobian.rows() - jacobian.cols()));
   const auto scale = unit.head<kWanted>().asDiagonal();
   return scale * Eigen::MatrixXd(solved.topRows(kWanted)) * scale;
 }

@@ -16,9 +16,9 @@ namespace cowlcast::calibration {
 enum class FitPart { paper, projector, everything };
 
 struct FitNoise {
-  double paper = 1.5;      ///< factor on the sigma of paper sightings
-  double light = 2.0;      ///< factor on the sigma of light sightings
-  double projector = 0.1;  ///< of the projector's lens about its model, projector pixels
+  double paper = 1.5;       ///< factor on the sigma of paper sightings
+  double light = 2.0;       ///< factor on the sigma of light sightings
+  double projector = 0.02;  ///< by which a corner may leave the projector's model, projector pixels: hardly
 };
 
 struct FitOptions {
@@ -39,7 +39,6 @@ std::vector<double> light_residuals(const Scene& scene);
 
 /// Covariance of the projector's 14 numbers (8 of the lens, 6 of the placement) followed
 /// by the logarithmic print scale across and down, about the fit, in their own units.
-/// `freedom` receives the sum of squared residuals over the degrees of freedom.
-Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise, double* freedom);
+Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise);
 
 }  // namespace cowlcast::calibration

@@ -7,7 +7,6 @@
 #include <array>
 #include <cmath>
 #include <map>
-#include <utility>
 
 #include "calibration/solve/light.h"
 
@@ -57,9 +56,9 @@ std::vector<double> radii95(const Eigen::MatrixXd& errors) {
 class Company {
  public:
   void add(const std::array<int, 3>& group, const Eigen::Vector2d& miss) {
-    auto& [sum, count] = groups_[group];
-    sum += miss;
-    ++count;
+    Group& entry = groups_[group];
+    entry.sum += miss;
+    ++entry.count;
   }
 
   double factor() const {
@@ -67,18 +66,23 @@ class Company {
     double sum = 0.0;
     int groups = 0;
     for (const auto& [group, entry] : groups_) {
-      if (entry.second < kFewest) continue;
-      sum += entry.first.squaredNorm() / (2.0 * entry.second);
+      if (entry.count < kFewest) continue;
+      sum += entry.sum.squaredNorm() / (2.0 * entry.count);
       ++groups;
     }
     return groups < 4 ? 1.0 : std::max(1.0, sum / groups);
   }
 
  private:
-  std::map<std::array<int, 3>, std::pair<Eigen::Vector2d, int>> groups_ = {};
+  struct Group {
+    Eigen::Vector2d sum = Eigen::Vector2d::Zero();
+    int count = 0;
+  };
+  std::map<std::array<int, 3>, Group> groups_ = {};
 };
 
-double company_of(const Scene& scene, const FitNoise& noise) {
+// The noise with the company its sightings keep.
+FitNoise with_company(const Scene& scene, FitNoise noise) {
   Company light, paper;
   const Eigen::Vector2d cell(scene.projector_size.x() / 6.0, scene.projector_size.y() / 4.0);
   for (const LightSighting& s : scene.light) {
@@ -93,7 +97,9 @@ double company_of(const Scene& scene, const FitNoise& noise) {
     const auto at = scene.photo_from_mat(s.photo, scene.mat_from_sheet(s.sheet, s.printed));
     if (s.used && at) paper.add({s.photo, s.sheet, 0}, (s.pixel - *at) / (noise.paper * s.sigma));
   }
-  return std::max(light.factor(), paper.factor());
+  noise.light *= std::sqrt(light.factor());
+  noise.paper *= std::sqrt(paper.factor());
+  return noise;
 }
 
 }  // namespace
@@ -116,9 +122,7 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
       points.push_back(map.mat_from_projector(pixel));
     }
 
-  double freedom = 1.0;
-  const Eigen::MatrixXd covariance =
-      projector_covariance(scene, noise, &freedom) * std::max(freedom, company_of(scene, noise));
+  const Eigen::MatrixXd covariance = projector_covariance(scene, with_company(scene, noise));
   const Eigen::MatrixXd own = covariance.topLeftCorner(kLensAndPlace, kLensAndPlace);
   Eigen::VectorXd unit = own.diagonal().cwiseMax(1e-300).cwiseSqrt();
   const Eigen::MatrixXd correlation =
