@@ -13,14 +13,12 @@
 #include <vector>
 
 #include "projector/blade/blade.h"
+#include "projector/blade/order.h"
 #include "projector/frame/laying.h"
 #include "projector/frame/render.h"
 #include "projector/frame/style.h"
 
 namespace cowlcast::projector {
-
-/// The hand that holds the blade. The other hand holds the cloth on its own side.
-enum class Hand { right, left };
 
 struct BladeOverlay {
   Hand hand = Hand::right;

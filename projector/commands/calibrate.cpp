@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "calibration/refusal.h"
 #include "calibration/sheet/sheet.h"
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
@@ -42,6 +43,7 @@ void add_calibrate(CLI::App& app, Job& job) {
     std::string photos, out;
     std::optional<calibration::Rulers> rulers;
     std::vector<calibration::Span> spans;
+    std::optional<double> lamp_height;
   };
   const auto options = std::make_shared<Options>();
   CLI::App* command =
@@ -64,6 +66,17 @@ void add_calibrate(CLI::App& app, Job& job) {
       ->type_name("A,B,MM")
       ->expected(1)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  command
+      ->add_option_function<std::string>(
+          "--lamp-height",
+          [options](const std::string& text) {
+            options->lamp_height = length_mm(text);
+            if (!options->lamp_height)
+              throw CLI::ValidationError(
+                  "--lamp-height", "cannot use \"" + text + "\": give a length, for example 1450 or 57in");
+          },
+          "from the mat straight up to the middle of the projector's lens, by tape; for thick cloth")
+      ->type_name("LENGTH");
   command->add_option("--out", options->out, "the table file to write, for example table.json")->required();
   command->footer(
       "Lay the sheets flat on the mat, well spread over the lit area. Photograph the whole table at\n"
@@ -74,16 +87,24 @@ void add_calibrate(CLI::App& app, Job& job) {
   command->callback([options, &job] {
     job = [options] {
       std::vector<calibration::Photograph> photographs;
-      for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"}))
-        photographs.push_back(calibration::load_photograph(path.string()));
+      std::vector<std::string> unread;
+      for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"})) try {
+          photographs.push_back(calibration::load_photograph(path.string()));
+        } catch (const calibration::Refusal& refusal) {
+          unread.emplace_back(refusal.what());
+        }
       if (photographs.empty())
-        throw FileError("There is no JPEG or PNG file in \"" + options->photos +
-                        "\". Put the photographs of the table there.");
-      const calibration::CalibrationReport report =
-          calibration::calibrate(photographs, {.width = options->projector.width,
-                                               .height = options->projector.height,
-                                               .rulers = options->rulers,
-                                               .spans = options->spans});
+        throw calibration::Refusal(unread.empty() ? "There is no JPEG or PNG file in \"" + options->photos +
+                                                        "\". Put the photographs of the table there."
+                                                  : unread.front());
+      for (const std::string& reason : unread) std::cerr << "Caution: " << reason << '\n';
+      calibration::CalibrationRequest request;
+      request.width = options->projector.width;
+      request.height = options->projector.height;
+      request.rulers = options->rulers;
+      request.spans = options->spans;
+      request.lamp_height = options->lamp_height;
+      const calibration::CalibrationReport report = calibration::calibrate(photographs, request);
       write_file(options->out, report.map.to_json());
       for (const std::string& warning : report.warnings) std::cerr << "Caution: " << warning << '\n';
       std::cout << report.summary;

@@ -1,6 +1,12 @@
 #include <QApplication>
+#include <QDateTime>
+#include <QSettings>
+#include <filesystem>
 #include <numbers>
 
+#include "calibration/refusal.h"
+#include "drafting/geometry/polyline.h"
+#include "drafting/refusal.h"
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
 #include "projector/cutting/window.h"
@@ -8,10 +14,15 @@
 namespace cowlcast::projector {
 namespace {
 
+// The present time, as records have it.
+std::string now() {
+  return QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddTHH:mm:ssZ")).toStdString();
+}
+
 struct CastOptions {
-  std::string table, piece, screen = "1", hand = "right";
+  std::string table, piece, screen, hand = "right", record;
   PlaceOption at;
-  bool mirrored = false;
+  bool mirrored = false, anyway = false;
   double height = 0.0, band = BladeOverlay{}.band_width;
   unsigned cloth = 0xff808080;
   Blade blade;
@@ -22,19 +33,68 @@ void run(const CastOptions& options) {
       calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
   drafting::Piece piece =
       drafting::piece_from_json(read_file(options.piece, "a piece file made by `cowlcast draft`"));
+  Record record;
+  if (!options.record.empty() && std::filesystem::exists(options.record))
+    record = record_from_json(read_file(options.record, "a cutting record"));
+  if (!record.piece.empty() && record.piece != piece.name)
+    throw drafting::Refusal("The cutting record is of another piece, " + record.piece +
+                            ". Give another --record file.");
+  const std::string started = now();
+  if (const auto block = calibration_block(map, record, started)) {
+    if (!options.anyway)
+      throw calibration::Refusal(*block + " To cut all the same, say --anyway; it is written in the record.");
+    record = waived(record, *block, started);
+  }
+  if (record.cut == 0) record.table_made_at = map.made_at;
+
   int count = 1;
   char name[] = "cowlcast";
   char* arguments[] = {name, nullptr};
   const QApplication application(count, arguments);
-  QScreen* screen = screen_named(options.screen);
+  QSettings settings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"));
+  const QString remembered = QStringLiteral("projector-screen");
+  QScreen* screen = options.screen.empty()
+                        ? likely_screen(settings.value(remembered).toString().toStdString(), map)
+                        : screen_named(options.screen);
+  check_screen(*screen, map);
+  settings.setValue(remembered, screen->name());
+
   const Laying laying{options.at.x, options.at.y, options.at.angle, options.mirrored, options.height};
   std::vector<Cut> plan = cuts_of(cut_runs(piece), options.blade, {});
   CuttingView view = new_view(std::move(piece), std::move(plan), laying, style_for_cloth(options.cloth));
-  view.overlay.hand = options.hand == "left" ? Hand::left : Hand::right;
+  view.overlay.hand = view.person.hand = options.hand == "left" ? Hand::left : Hand::right;
   view.overlay.band_width = options.band;
+  const Polyline lit = lit_outline(map, laying.height);
+  view.person.stands = {0.0, drafting::box_of(lit).low.y() - 250.0};
+  Polyline outline = laid(laying, view.piece.cut_line);
+  outline.push_back(outline.front());
+  if (record.cut > 0)
+    view = resumed(std::move(view), record);
+  else if (reach_of(map, {outline}, laying.height).outside > 0.0)
+    view = in_parts(std::move(view), lit);
+  if (cautions_due(record, started)) view.phase = Phase::cautions;
+
   CuttingWindow window(std::move(map), std::move(view), *screen);
+  const double before = record.seconds;
+  const auto keep = [&](const CuttingView& shown) {
+    if (options.record.empty()) return;
+    record = recorded(shown, record, now());
+    record.seconds = before + seconds_between(started, now()).value_or(0.0);
+    write_file(options.record, record_to_json(record));
+  };
+  int cut_so_far = window.view().cut;
+  window.changed = [&](const CuttingView& shown) {
+    if (shown.cut == cut_so_far) return;
+    cut_so_far = shown.cut;
+    try {
+      keep(shown);
+    } catch (const FileError& error) {  // the work goes on; it is tried again at the next stroke
+      std::cerr << "Caution: " << error.what() << '\n';
+    }
+  };
   window.open();
   QApplication::exec();
+  keep(window.view());
   const Laying& end = window.view().laying;
   std::cout << "--at " << end.x << ',' << end.y << ',' << end.angle * 180.0 / std::numbers::pi
             << (end.mirrored ? " --mirrored" : "") << '\n';
@@ -47,8 +107,8 @@ void add_cast(CLI::App& app, Job& job) {
   CLI::App* command = app.add_subcommand("cast", "show a piece on the projector's screen and cut by it");
   command->add_option("--table", options->table, "table file made by `cowlcast calibrate`")->required();
   command->add_option("--piece", options->piece, "piece file made by `cowlcast draft`")->required();
-  command->add_option("--screen", options->screen, "the projector's screen: its name or number")
-      ->capture_default_str();
+  command->add_option("--screen", options->screen,
+                      "the projector's screen: its name or number [the one used last]");
   add_place(*command, "--at", options->at,
             "where the piece's origin comes to lie, mm, and its anticlockwise turn, degrees [0,0,0]");
   command->add_flag("--mirrored", options->mirrored, "lay the piece face down");
@@ -59,9 +119,14 @@ void add_cast(CLI::App& app, Job& job) {
   command->add_option("--hand", options->hand, "the hand that holds the blade")
       ->check(CLI::IsMember({"right", "left"}))
       ->capture_default_str();
+  command->add_option("--record", options->record,
+                      "file that keeps what is cut, to stop and go on another day");
+  command->add_flag("--anyway", options->anyway, "cut by an old or changed calibration all the same");
   command->footer(
       "Arrow keys move the piece by 1 mm, with shift 10 mm, with ctrl or alt 0.1 mm; Q and E turn it,\n"
-      "F flips it, L hides the legend, B the band. Space or Page Down begins to cut and goes to the next\n"
+      "F flips it, the mouse drags it, G shows a line along the grain, N the next part of a piece larger\n"
+      "than the light, L hides the legend, B the band. Space or Page Down begins to cut and goes to the "
+      "next\n"
       "stroke, Page Up goes back, U unlocks the laying, Escape ends and prints where the piece lay.\n"
       "The band and the marks are an aid to the eye. They see no hand: keep yours out of the blade's way.\n"
       "Example: cowlcast cast --table table.json --piece cowl/front.json --screen HDMI-1 --at 0,-300,0");

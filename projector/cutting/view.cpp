@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "drafting/geometry/polyline.h"
+#include "drafting/refusal.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -21,6 +22,57 @@ CuttingView moved(CuttingView view, double dx, double dy) {
   view.laying.x += dx;
   view.laying.y += dy;
   return view;
+}
+
+CuttingView read_on(CuttingView view, Act act) {
+  const auto count = static_cast<int>(cautions().size());
+  if (act == Act::back) view.cautions_shown = std::max(1, view.cautions_shown - 1);
+  if (act != Act::next) return view;
+  if (view.cautions_shown < count) {
+    ++view.cautions_shown;
+  } else {
+    view.cautions_read = true;
+    view.phase = Phase::laying;
+  }
+  return view;
+}
+
+CuttingView next_part(CuttingView view) {
+  if (view.part + 1 >= view.parts.size()) return view;
+  view.crosses = view.parts[view.part].chalk;
+  view.pointed.clear();
+  ++view.part;
+  view.laying = view.parts[view.part].laying;
+  view.phase = Phase::laying;
+  view.message = "Move the cloth so that your marks meet the crosses, or click on them.";
+  return view;
+}
+
+// A cross to chalk, its arms along the table.
+Polyline arm(const Point& at, const Point& way) {
+  return {at - 15.0 * way, at + 15.0 * way};
+}
+
+void add_crosses(std::vector<Mark>& marks, const CuttingView& view) {
+  Mark crosses{.lines = {}, .width = 1.0, .colour = view.style.cut};
+  const auto add = [&](const std::vector<Point>& places) {
+    for (const Point& place : places)
+      for (const Point& way : {Point(1, 0), Point(0, 1)})
+        crosses.lines.push_back(laid(view.laying, arm(place, way)));
+  };
+  add(view.crosses);
+  if (view.part < view.parts.size()) add(view.parts[view.part].chalk);
+  marks.push_back(crosses);
+}
+
+void add_grain_line(std::vector<Mark>& marks, const CuttingView& view) {
+  if (!view.piece.grain) return;
+  const Point from = mat_from_piece(view.laying, view.piece.grain->from),
+              to = mat_from_piece(view.laying, view.piece.grain->to);
+  const Point way = (to - from).normalized(), middle = 0.5 * (from + to);
+  marks.push_back({.lines = dashes({middle - 2000.0 * way, middle + 2000.0 * way}, false, 60.0, 12.0),
+                   .width = view.style.mark_width,
+                   .colour = view.style.guide});
 }
 
 // The corner of the light with the most room beside the piece.
@@ -55,9 +107,11 @@ Point legend_place(const CuttingView& view, const calibration::TableMap& map, do
   return best;
 }
 
-void add_legend(std::vector<Mark>& marks, const CuttingView& view, const calibration::TableMap& map) {
+void add_legend(std::vector<Mark>& marks, const CuttingView& view, const calibration::TableMap& map,
+                const std::vector<std::string>& beware) {
   const double capitals = 9.0;
-  const std::vector<std::string> lines = legend_lines(view);
+  std::vector<std::string> lines = view.legend ? legend_lines(view) : std::vector<std::string>();
+  lines.insert(lines.end(), beware.begin(), beware.end());
   std::string text;
   size_t longest = 0;
   for (const std::string& line : lines) {
@@ -91,16 +145,32 @@ CuttingView new_view(drafting::Piece piece, std::vector<Cut> plan, const Laying&
 }
 
 bool is_laying(const CuttingView& view) {
-  return view.stroke < 0;
+  return view.phase == Phase::laying;
 }
 
 bool all_cut(const CuttingView& view) {
-  return view.stroke >= static_cast<int>(view.plan.size());
+  return view.phase == Phase::cutting && view.cut >= static_cast<int>(view.plan.size());
+}
+
+const std::vector<std::string>& cautions() {
+  static const std::vector<std::string> list{
+      "Close the blade whenever you put it down.",
+      "Cut away from your body.",
+      "Keep the other hand outside the hatched band.",
+      "No children and no pets at the table.",
+      "Keep your eyes out of the projector's beam.",
+      "Projector and camera hang firmly, cables out of the way.",
+      "What the makers of blade, mat and projector say comes first.",
+      "This light is an aid: it does not see your hand.",
+  };
+  return list;
 }
 
 CuttingView after(CuttingView view, Act act, Pace pace) {
-  const double step = move_step(pace), turn = turn_step(pace);
-  if (is_laying(view)) {
+  view.message.clear();
+  if (view.phase == Phase::cautions) return read_on(std::move(view), act);
+  if (view.phase == Phase::laying) {
+    const double step = move_step(pace), turn = turn_step(pace);
     switch (act) {
       case Act::left:
         return moved(std::move(view), -step, 0.0);
@@ -119,19 +189,30 @@ CuttingView after(CuttingView view, Act act, Pace pace) {
       case Act::flip:
         view.laying = flipped_about(view.laying, middle_on_mat(view));
         return view;
+      case Act::next:
+        if (!view.ordered) view.plan = ordered_cuts(std::move(view.plan), view.laying, view.person);
+        view.ordered = true;
+        view.phase = Phase::cutting;
+        return view;
       default:
         break;
     }
   }
   switch (act) {
     case Act::next:
-      if (!all_cut(view)) ++view.stroke;
+      if (!all_cut(view)) ++view.cut;
       break;
     case Act::back:
-      if (!is_laying(view)) --view.stroke;
+      if (view.phase != Phase::cutting) break;
+      if (view.cut > 0)
+        --view.cut;
+      else
+        view.phase = Phase::laying;
+      if (view.phase == Phase::laying) view.ordered = false;
       break;
     case Act::unlock:
-      view.stroke = -1;
+      view.phase = Phase::laying;
+      if (view.cut == 0) view.ordered = false;
       break;
     case Act::legend:
       view.legend = !view.legend;
@@ -139,54 +220,132 @@ CuttingView after(CuttingView view, Act act, Pace pace) {
     case Act::band:
       view.overlay.band = !view.overlay.band;
       break;
+    case Act::grain:
+      view.grain_line = !view.grain_line;
+      break;
+    case Act::part:
+      return next_part(std::move(view));
     default:
       break;
   }
   return view;
 }
 
+CuttingView in_parts(CuttingView view, const Polyline& lit) {
+  view.parts = light_steps(view.piece.cut_line, view.laying, lit);
+  if (view.parts.size() < 2) {
+    view.parts.clear();
+    return view;
+  }
+  view.part = 0;
+  view.laying = view.parts.front().laying;
+  return view;
+}
+
+CuttingView after_pointing(CuttingView view, const Point& mat) {
+  if (view.crosses.empty()) return view;
+  view.pointed.push_back(mat);
+  if (view.pointed.size() < view.crosses.size()) {
+    view.message = "Now the other mark.";
+    return view;
+  }
+  try {
+    const Found found = found_laying(view.crosses, view.pointed, view.laying);
+    view.laying = found.laying;
+    view.crosses.clear();
+    char text[80];
+    std::snprintf(text, sizeof text, "Found again, marks within %.1f mm.", found.residual);
+    view.message = text;
+  } catch (const drafting::Refusal& refusal) {
+    view.message = refusal.what();
+  }
+  view.pointed.clear();
+  return view;
+}
+
+CuttingView resumed(CuttingView view, const Record& record) {
+  view.laying = record.laying;
+  view.plan = ordered_cuts(std::move(view.plan), view.laying, view.person);
+  view.ordered = true;
+  view.cut = std::min(record.cut, static_cast<int>(view.plan.size()));
+  return view;
+}
+
+Record recorded(const CuttingView& view, Record record, const std::string& now) {
+  if (record.cut == 0) record.laying = view.laying;
+  record.piece = view.piece.name;
+  record.strokes = static_cast<int>(view.plan.size());
+  record.cut = view.cut;
+  if (view.cautions_read) record.cautions_read_at = now;
+  return record;
+}
+
 std::vector<std::string> legend_lines(const CuttingView& view) {
   const auto count = static_cast<int>(view.plan.size());
+  std::vector<std::string> lines;
+  if (!view.message.empty()) lines.push_back(view.message);
+  if (view.phase == Phase::cautions) return lines;
   if (is_laying(view)) {
     char place[120];
     std::snprintf(place, sizeof place, "x %.1f  y %.1f mm  turn %.2f°%s", view.laying.x, view.laying.y,
                   view.laying.angle / kDegree, view.laying.mirrored ? "  face down" : "");
-    return {"LAY THE PIECE",
-            place,
-            "arrows move 1 mm, Q E turn, F flips",
-            "shift: 10 mm, ctrl: 0.1 mm",
-            "space or page down: cut",
-            "L hides this, Esc ends"};
+    lines.insert(lines.end(), {"LAY THE PIECE", place});
+    if (!view.crosses.empty())
+      lines.emplace_back("click on your two chalk marks, the nearer one first");
+    else if (view.part + 1 < view.parts.size())
+      lines.push_back("part " + std::to_string(view.part + 1) + " of " + std::to_string(view.parts.size()) +
+                      ": chalk the crosses, then N");
+    lines.insert(lines.end(), {"arrows move 1 mm, Q E turn, F flips", "shift: 10 mm, ctrl: 0.1 mm",
+                               "G: grain line, space or page down: cut", "L hides this, Esc ends"});
+    return lines;
   }
-  if (all_cut(view)) return {"ALL CUT", "page up: back", "Esc ends"};
-  std::string state = "STROKE " + std::to_string(view.stroke + 1) + " OF " + std::to_string(count);
-  const Cut& cut = view.plan[static_cast<size_t>(view.stroke)];
-  std::vector<std::string> lines{state, "space or page down: it is cut", "page up: back, L hides this"};
-  if (cut.stop_at <= cut.start_at)
-    lines.insert(lines.begin() + 1, "too short for the blade: shears");
-  else if (cut.end == CutEnd::inner)
-    lines.insert(lines.begin() + 1, "stop at the bar, finish with shears");
+  if (all_cut(view)) {
+    lines.insert(lines.end(), {"ALL CUT", "page up: back", "Esc ends"});
+    return lines;
+  }
+  lines.push_back("STROKE " + std::to_string(view.cut + 1) + " OF " + std::to_string(count));
+  const Cut& cut = view.plan[static_cast<size_t>(view.cut)];
+  if (cut.stop_at > cut.start_at && cut.end == CutEnd::inner)
+    lines.emplace_back("stop at the bar, finish with shears");
+  lines.insert(lines.end(), {"space or page down: it is cut", "page up: back, L hides this"});
   return lines;
 }
 
 std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMap& map) {
+  if (view.phase == Phase::cautions) {
+    std::string text = "BEFORE YOU CUT\n";
+    for (int i = 0; i < std::min(view.cautions_shown, static_cast<int>(cautions().size())); ++i)
+      text += "\n" + cautions()[static_cast<size_t>(i)];
+    text += view.cautions_shown < static_cast<int>(cautions().size()) ? "\n\nspace: read on"
+                                                                      : "\n\nspace: I have read this";
+    const drafting::Box lit = drafting::box_of(lit_outline(map, view.laying.height));
+    return {writing(text, 0.5 * (lit.low + lit.high), 12.0, view.style.cut, Lines::from_left)};
+  }
+  const bool cutting = view.phase == Phase::cutting;
   Shown shown = view.shown;
-  if (!is_laying(view)) shown.cut_line = false;
+  if (cutting) shown.cut_line = false;
   std::vector<Mark> marks = piece_marks(view.piece, view.laying, view.style, shown);
-  if (!is_laying(view)) {
-    // Cut already: nothing. To come: fine. Now: full width, with the blade's path.
-    for (int i = std::max(0, view.stroke); i < static_cast<int>(view.plan.size()); ++i) {
-      const Cut& cut = view.plan[static_cast<size_t>(i)];
-      const bool now = i == view.stroke;
+  if (view.grain_line) add_grain_line(marks, view);
+  if (!view.crosses.empty() || !view.parts.empty()) add_crosses(marks, view);
+  std::vector<std::string> beware;
+  if (cutting) {
+    // Cut already: nothing. To come: fine. Now: bold, with the blade's path.
+    for (size_t i = static_cast<size_t>(view.cut); i < view.plan.size(); ++i) {
+      const Cut& cut = view.plan[i];
+      const bool now = i == static_cast<size_t>(view.cut);
       if (now)
         for (Mark& mark : blade_marks(cut, view.laying, view.style, view.overlay))
           marks.push_back(std::move(mark));
       marks.push_back({.lines = {laid(view.laying, cut.path)},
-                       .width = now ? 1.5 * view.style.cut_width : 0.7 * view.style.cut_width,
+                       .width = (now ? 1.5 : 0.7) * view.style.cut_width,
                        .colour = view.style.cut});
     }
+    if (!all_cut(view))
+      beware = stroke_cautions(view.plan[static_cast<size_t>(view.cut)], view.laying,
+                               lit_outline(map, view.laying.height), {});
   }
-  if (view.legend) add_legend(marks, view, map);
+  // Cautions are shown even when the legend is hidden.
+  if (view.legend || !beware.empty()) add_legend(marks, view, map, beware);
   return marks;
 }
 

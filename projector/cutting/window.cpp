@@ -2,6 +2,7 @@
 
 #include <QGuiApplication>
 #include <QKeyEvent>
+#include <QMouseEvent>
 #include <QPainter>
 #include <cmath>
 #include <utility>
@@ -45,6 +46,20 @@ QScreen* screen_named(const std::string& wanted) {
                              ".");
 }
 
+QScreen* likely_screen(const std::string& last, const calibration::TableMap& map) {
+  QScreen* only = nullptr;
+  int fitting = 0;
+  for (QScreen* screen : QGuiApplication::screens()) {
+    if (screen->name().toStdString() == last) return screen;
+    if (pixels_of(*screen) != QSize(map.width, map.height)) continue;
+    only = screen;
+    ++fitting;
+  }
+  if (fitting == 1) return only;
+  throw calibration::Refusal(
+      "It is not clear which screen is the projector. Name it with --screen: " + screen_list() + ".");
+}
+
 void check_screen(const QScreen& screen, const calibration::TableMap& map) {
   const QSize pixels = pixels_of(screen), wanted(map.width, map.height);
   if (pixels == wanted) return;
@@ -82,6 +97,10 @@ std::optional<KeyMeaning> meaning_of(int key, Qt::KeyboardModifiers modifiers) {
       return KeyMeaning{Act::legend};
     case Qt::Key_B:
       return KeyMeaning{Act::band};
+    case Qt::Key_G:
+      return KeyMeaning{Act::grain};
+    case Qt::Key_N:
+      return KeyMeaning{Act::part};
     case Qt::Key_U:
       return KeyMeaning{Act::unlock};
     default:
@@ -90,15 +109,24 @@ std::optional<KeyMeaning> meaning_of(int key, Qt::KeyboardModifiers modifiers) {
 }
 
 CuttingWindow::CuttingWindow(calibration::TableMap map, CuttingView view, QScreen& screen)
-    : map_(std::move(map)), view_(std::move(view)) {
+    : map_(std::move(map)), view_(std::move(view)), screen_name_(screen.name()) {
   check_screen(screen, map_);
   setWindowTitle(QStringLiteral("Cowlcast"));
   setWindowFlags(Qt::Window | Qt::FramelessWindowHint | Qt::WindowStaysOnTopHint);
   setAttribute(Qt::WA_OpaquePaintEvent);
-  setCursor(Qt::BlankCursor);
+  setCursor(Qt::CrossCursor);
   setScreen(&screen);
   setGeometry(screen.geometry());
+  connect(qGuiApp, &QGuiApplication::screenAdded, this, &CuttingWindow::come_back);
+  connect(qGuiApp, &QGuiApplication::screenRemoved, this, [this] { update(); });
   redraw();
+}
+
+void CuttingWindow::come_back(QScreen* screen) {
+  if (screen->name() != screen_name_ || pixels_of(*screen) != QSize(map_.width, map_.height)) return;
+  setScreen(screen);
+  setGeometry(screen->geometry());
+  showFullScreen();
 }
 
 void CuttingWindow::open() {
@@ -120,12 +148,12 @@ void CuttingWindow::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setCompositionMode(QPainter::CompositionMode_Source);
   if (std::lround(width() * devicePixelRatio()) != map_.width ||
-      std::lround(height() * devicePixelRatio()) != map_.height) {
+      std::lround(height() * devicePixelRatio()) != map_.height || screen()->name() != screen_name_) {
     // Never a scaled line: better none than a wrong one.
     painter.fillRect(rect(), Qt::black);
     painter.setPen(Qt::white);
     painter.drawText(rect(), Qt::AlignCenter,
-                     tr("This screen no longer has the %1 x %2 pixels of the calibration: nothing is drawn.")
+                     tr("This is not the %1 x %2 pixel screen of the calibration: nothing is drawn.")
                          .arg(map_.width)
                          .arg(map_.height));
     return;
@@ -140,9 +168,45 @@ void CuttingWindow::keyPressEvent(QKeyEvent* event) {
     return;
   }
   if (const auto meaning = meaning_of(event->key(), event->modifiers()))
-    set_view(after(view_, meaning->act, meaning->pace));
+    become(after(view_, meaning->act, meaning->pace));
   else
     QWidget::keyPressEvent(event);
+}
+
+void CuttingWindow::become(CuttingView view) {
+  set_view(std::move(view));
+  if (changed) changed(view_);
+}
+
+std::optional<Point> CuttingWindow::mat_at(const QPointF& position) const {
+  // A window's coordinates begin at the corner of its first pixel, the map's at that pixel's centre.
+  const double ratio = devicePixelRatio();
+  try {
+    return map_.mat_from_projector({position.x() * ratio - 0.5, position.y() * ratio - 0.5},
+                                   view_.laying.height);
+  } catch (const calibration::Refusal&) {
+    return std::nullopt;
+  }
+}
+
+void CuttingWindow::mousePressEvent(QMouseEvent* event) {
+  const auto mat = mat_at(event->position());
+  held_.reset();
+  if (!mat || !is_laying(view_)) return;
+  if (!view_.crosses.empty())
+    become(after_pointing(view_, *mat));
+  else
+    held_ = piece_from_mat(view_.laying, *mat);
+}
+
+void CuttingWindow::mouseMoveEvent(QMouseEvent* event) {
+  const auto mat = mat_at(event->position());
+  if (!mat || !held_ || !is_laying(view_)) return;
+  CuttingView view = view_;
+  const Point shift = *mat - mat_from_piece(view.laying, *held_);
+  view.laying.x += shift.x();
+  view.laying.y += shift.y();
+  become(std::move(view));
 }
 
 }  // namespace cowlcast::projector

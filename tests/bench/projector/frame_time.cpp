@@ -66,7 +66,8 @@ int main(int argc, char** argv) {
         projector::new_view(piece, projector::cuts_of(projector::cut_runs(piece), projector::Blade{}, {}),
                             laying, projector::FrameStyle{});
     time_frames("laying", map, view);
-    view.stroke = 1;
+    view.phase = projector::Phase::cutting;
+    view.cut = 1;
     time_frames("cutting, blade's path", map, view);
   }
   return 0;

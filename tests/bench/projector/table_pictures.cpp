@@ -2,6 +2,8 @@
 //
 //   table_pictures table.json front.json OUT     (table and front as `cowlcast demo` leaves them)
 #include <QGuiApplication>
+#include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <fstream>
 #include <iterator>
@@ -70,7 +72,8 @@ int main(int argc, char** argv) {
     const drafting::Box mat = drafting::box_of(room_model::lit_outline(room.projector));
     const room_model::TopView top{mat.low.x(), mat.low.y(), mat.width(), mat.height(), 1.3};
     for (int stroke = -1; stroke < static_cast<int>(view.plan.size()); stroke += 2) {
-      view.stroke = stroke;
+      view.phase = stroke < 0 ? projector::Phase::laying : projector::Phase::cutting;
+      view.cut = std::max(0, stroke);
       const QImage frame = projector::rendered(map, projector::view_marks(view, map), laying.height)
                                .convertToFormat(QImage::Format_BGR888);
       const cv::Mat picture(frame.height(), frame.width(), CV_8UC3, const_cast<uchar*>(frame.constBits()),

@@ -15,8 +15,8 @@ TEST(Demo, DrawnLinesLieWithinHalfAMillimetreOfTrue) {
   const size_t at = ran.out.find("drawn lines lie within ");
   ASSERT_NE(at, std::string::npos) << ran.out;
   double most = 99.0, worst = 99.0;
-  ASSERT_EQ(std::sscanf(ran.out.c_str() + at, "drawn lines lie within %lf mm (95 %%) and %lf mm (worst)", &most,
-                        &worst),
+  ASSERT_EQ(std::sscanf(ran.out.c_str() + at, "drawn lines lie within %lf mm (95 %%) and %lf mm (worst)",
+                        &most, &worst),
             2);
   EXPECT_LE(most, worst);
   EXPECT_LE(worst, 0.5);

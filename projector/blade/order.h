@@ -1,0 +1,36 @@
+// In which order, and which way, a person cuts.
+//
+//   std::vector<Cut> plan = ordered_cuts(cuts, laying, {.hand = Hand::right, .stands = {0, -600}});
+//
+// Away from the body, so each stroke runs from its end nearer the operator to
+// the farther one; one that runs across her goes towards the blade's hand. Long
+// runs first, while the cloth around them still holds; of two about equally
+// long the one that begins nearer to where the last one ended (common practice,
+// no source).
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "projector/blade/blade.h"
+#include "projector/frame/laying.h"
+
+namespace cowlcast::projector {
+
+/// The hand that holds the blade. The other hand holds the cloth on its own side.
+enum class Hand { right, left };
+
+struct Operator {
+  Hand hand = Hand::right;
+  Point stands{0.0, -600.0};  ///< on the mat plane, mm; usually beyond its near edge
+};
+
+/// The cuts in order and turned to their directions. All of them come back, none twice.
+std::vector<Cut> ordered_cuts(std::vector<Cut> cuts, const Laying& laying, const Operator& person);
+
+/// What to beware of on the way of one stroke, a plain sentence each; empty when nothing. `lit` is the
+/// outline of the light, mat mm; `before` the strokes that are cut already.
+std::vector<std::string> stroke_cautions(const Cut& cut, const Laying& laying, const Polyline& lit,
+                                         const std::vector<Cut>& before);
+
+}  // namespace cowlcast::projector

@@ -1,0 +1,117 @@
+#include "projector/cutting/record.h"
+
+#include <chrono>
+#include <cmath>
+#include <cstdio>
+#include <nlohmann/json.hpp>
+
+#include "drafting/refusal.h"
+
+namespace cowlcast::projector {
+namespace {
+
+using nlohmann::json;
+
+constexpr const char* kFormat = "cowlcast cutting record";
+
+}  // namespace
+
+std::string record_to_json(const Record& record) {
+  json waivers = json::array();
+  for (const Waiver& waiver : record.waivers)
+    waivers.push_back({{"at", waiver.at}, {"reason", waiver.reason}});
+  const json out{{"format", kFormat},
+                 {"schema", 1},
+                 {"piece", record.piece},
+                 {"table_made_at", record.table_made_at},
+                 {"laying",
+                  {{"x", record.laying.x},
+                   {"y", record.laying.y},
+                   {"angle", record.laying.angle},
+                   {"mirrored", record.laying.mirrored},
+                   {"height", record.laying.height}}},
+                 {"strokes", record.strokes},
+                 {"cut", record.cut},
+                 {"seconds", record.seconds},
+                 {"cautions_read_at", record.cautions_read_at},
+                 {"waivers", waivers}};
+  return out.dump(2) + "\n";
+}
+
+Record record_from_json(const std::string& text) {
+  try {
+    const json in = json::parse(text);
+    if (in.at("format") != kFormat || in.at("schema") != 1)
+      throw drafting::Refusal(
+          "This is not a cutting record of this program. Choose another file name for it.");
+    Record record;
+    record.piece = in.at("piece");
+    record.table_made_at = in.at("table_made_at");
+    const json& laying = in.at("laying");
+    record.laying = {laying.at("x"), laying.at("y"), laying.at("angle"), laying.at("mirrored"),
+                     laying.at("height")};
+    record.strokes = in.at("strokes");
+    record.cut = in.at("cut");
+    record.seconds = in.at("seconds");
+    record.cautions_read_at = in.at("cautions_read_at");
+    for (const json& waiver : in.at("waivers"))
+      record.waivers.push_back({waiver.at("at"), waiver.at("reason")});
+    const Laying& l = record.laying;
+    if (record.cut < 0 || record.strokes < record.cut || !(record.seconds >= 0.0) ||
+        !std::isfinite(l.x + l.y + l.angle + l.height))
+      throw drafting::Refusal("The cutting record contradicts itself. Delete it to begin the piece anew.");
+    return record;
+  } catch (const json::exception&) {
+    throw drafting::Refusal("The cutting record is damaged. Delete it to begin the piece anew.");
+  }
+}
+
+std::optional<double> seconds_between(const std::string& from, const std::string& to) {
+  const auto seconds = [](const std::string& text) -> std::optional<double> {
+    int year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0, length = 0;
+    if (std::sscanf(text.c_str(), "%4d-%2d-%2dT%2d:%2d:%2dZ%n", &year, &month, &day, &hour, &minute, &second,
+                    &length) != 6 ||
+        length != static_cast<int>(text.size()))
+      return std::nullopt;
+    const std::chrono::year_month_day date{std::chrono::year(year),
+                                           std::chrono::month(static_cast<unsigned>(month)),
+                                           std::chrono::day(static_cast<unsigned>(day))};
+    if (!date.ok() || hour > 23 || minute > 59 || second > 60) return std::nullopt;
+    const double days = static_cast<double>(std::chrono::sys_days(date).time_since_epoch().count());
+    return days * 86400.0 + hour * 3600.0 + minute * 60.0 + second;
+  };
+  const auto a = seconds(from), b = seconds(to);
+  if (!a || !b) return std::nullopt;
+  return *b - *a;
+}
+
+bool cautions_due(const Record& record, const std::string& now) {
+  const size_t day = 10;  // "2000-01-31"
+  return record.cautions_read_at.size() < day || now.substr(0, day) != record.cautions_read_at.substr(0, day);
+}
+
+std::optional<std::string> calibration_block(const calibration::TableMap& map, const Record& record,
+                                             const std::string& now, double hours) {
+  std::string reason;
+  const auto age = seconds_between(map.made_at, now);
+  if (record.cut > 0 && record.cut < record.strokes && record.table_made_at != map.made_at)
+    reason =
+        "The table was calibrated anew since this piece was begun, so the strokes left may not meet those "
+        "that are cut. Lay the piece to the cut edges first.";
+  else if (!age || *age < 0.0)
+    reason = "The calibration does not say when it was made. Calibrate again.";
+  else if (*age > hours * 3600.0)
+    reason = "The table was calibrated more than " + std::to_string(static_cast<int>(hours)) +
+             " hours ago and anything may have moved since. Calibrate again.";
+  if (reason.empty()) return std::nullopt;
+  for (const Waiver& waiver : record.waivers)
+    if (waiver.reason == reason) return std::nullopt;
+  return reason;
+}
+
+Record waived(Record record, const std::string& reason, const std::string& now) {
+  record.waivers.push_back({now, reason});
+  return record;
+}
+
+}  // namespace cowlcast::projector

@@ -1,0 +1,54 @@
+// The record of a piece being cut: what is done, where it lay, what was waived.
+//
+//   Record record = record_from_json(text);
+//   if (auto block = calibration_block(map, record, now)) show(*block);
+//
+// Plain values; reading, writing and the clock are the caller's. Times are
+// ISO 8601, UTC, to the second: "2000-01-31T09:30:00Z".
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "calibration/table_map/table_map.h"
+#include "projector/frame/laying.h"
+
+namespace cowlcast::projector {
+
+/// A block that the operator has waived, with her knowledge.
+struct Waiver {
+  std::string at;      ///< when
+  std::string reason;  ///< what was waived
+};
+
+struct Record {
+  std::string piece;          ///< the piece's name
+  std::string table_made_at;  ///< of the calibration the first stroke was cut by
+  Laying laying;
+  int strokes = 0;               ///< of the plan
+  int cut = 0;                   ///< strokes cut, in the plan's order
+  double seconds = 0.0;          ///< at the table
+  std::string cautions_read_at;  ///< when the cautions were last read to the end; empty: never
+  std::vector<Waiver> waivers;
+};
+
+std::string record_to_json(const Record& record);
+/// Throws drafting::Refusal for text that is not a complete record.
+Record record_from_json(const std::string& text);
+
+/// Seconds from one time to another; none when one of them is no time.
+std::optional<double> seconds_between(const std::string& from, const std::string& to);
+
+/// True when the cautions have not been read on the day of `now`.
+bool cautions_due(const Record& record, const std::string& now);
+
+/// Why the table should not be cut by now: calibrated too long ago, or anew since the first stroke of a
+/// piece that is half cut. None when there is no reason, or the same one is waived already.
+std::optional<std::string> calibration_block(const calibration::TableMap& map, const Record& record,
+                                             const std::string& now, double hours = 12.0);
+
+/// The record with the block waived.
+Record waived(Record record, const std::string& reason, const std::string& now);
+
+}  // namespace cowlcast::projector
