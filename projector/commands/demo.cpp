@@ -142,10 +142,10 @@ void run(const path& out) {
   std::vector<calibration::Photograph> photographs;
   for (const path& file : files_ending(out / "photos", {".jpg"}))
     photographs.push_back(calibration::load_photograph(file.string()));
-  calibration::CalibrationRequest request{.width = session.room.projector.width,
-                                          .height = session.room.projector.height,
-                                          .rulers = measured_rulers(session.room),
-                                          .spans = {}};
+  calibration::CalibrationRequest request;
+  request.width = session.room.projector.width;
+  request.height = session.room.projector.height;
+  request.rulers = measured_rulers(session.room);
   const calibration::CalibrationReport report = calibration::calibrate(photographs, request);
   write_file(out / "table.json", report.map.to_json());
   std::cout << "\nThe table\n" << report.summary << (report.summary.ends_with('\n') ? "" : "\n");

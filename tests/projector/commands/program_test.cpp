@@ -128,7 +128,7 @@ TEST_F(Program, FilesThatAreMissingOrWrongAreNamed) {
   EXPECT_EQ(run("frame --table table.json --piece piece.json --at 0,0,0 --out no/f.png").code, 1);
   EXPECT_EQ(run("calibrate --projector 1920x1080 --photos none --out t.json").code, 1);
   fs::create_directories(folder / "empty");
-  EXPECT_EQ(run("calibrate --projector 1920x1080 --photos empty --out t.json").code, 1);
+  EXPECT_EQ(run("calibrate --projector 1920x1080 --photos empty --out t.json").code, 3);
   std::ofstream(folder / "empty/a.jpg") << "no picture";
   EXPECT_EQ(run("calibrate --projector 1920x1080 --photos empty --out t.json").code, 3);
   EXPECT_FALSE(fs::exists(folder / "t.json"));
