@@ -179,8 +179,9 @@ class Engine {
 
   // Straight lines between nodes on a curve lie to one side of it. Moving each node by a twelfth of
   // its second differences makes their error average to nothing over every tile.
-  void straighten(Layer& layer) const {
-    const std::vector<Node> exact = layer.nodes;
+  void straighten(Layer& layer) {
+    scratch_ = layer.nodes;
+    const std::vector<Node>& exact = scratch_;
     const auto stride = static_cast<std::size_t>(columns_ + 1);
     cv::parallel_for_(cv::Range(1, rows_), [&](const cv::Range& range) {
       for (int row = range.start; row < range.end; ++row)
@@ -284,6 +285,7 @@ class Engine {
                                static_cast<std::size_t>(width);
     };
     std::vector<float> column(static_cast<std::size_t>(width));
+    std::vector<const float*> inputs(static_cast<std::size_t>(taps));
     const int first = sub * (from + margin_ - reach_), last = sub * (to + margin_ + reach_);
     for (int sample_row = first; sample_row < last; ++sample_row) {
       const int tile_row = sample_row / samples_a_tile;
@@ -305,13 +307,10 @@ class Engine {
           }
       }
       for (int c = 0; c < 3; ++c) {
-        float* row = kept(sample_row, c);
-        std::fill(row, row + width, 0.0f);
-        for (int k = 0; k < taps; ++k) {
-          const float w = weights_[static_cast<std::size_t>(k)];
-          const float* in = (k % 2 == 0 ? even[c] : odd[c]).data() + margin_ - reach_ + k / 2;
-          for (int i = 0; i < width; ++i) row[i] += w * in[i];
-        }
+        for (int k = 0; k < taps; ++k)
+          inputs[static_cast<std::size_t>(k)] =
+              (k % 2 == 0 ? even[c] : odd[c]).data() + margin_ - reach_ + k / 2;
+        weighted_sum(inputs.data(), weights_.data(), taps, kept(sample_row, c), width);
       }
       const int done =
           sample_row - (taps - 1);  // first row of samples of the output row that is now complete
@@ -320,12 +319,8 @@ class Engine {
       if (out_row >= to) continue;
       auto* pixels = out.ptr<float>(out_row);
       for (int c = 0; c < 3; ++c) {
-        std::fill(column.begin(), column.end(), 0.0f);
-        for (int k = 0; k < taps; ++k) {
-          const float w = weights_[static_cast<std::size_t>(k)];
-          const float* in = kept(done + k, c);
-          for (int i = 0; i < width; ++i) column[static_cast<std::size_t>(i)] += w * in[i];
-        }
+        for (int k = 0; k < taps; ++k) inputs[static_cast<std::size_t>(k)] = kept(done + k, c);
+        weighted_sum(inputs.data(), weights_.data(), taps, column.data(), width);
         for (int i = 0; i < width; ++i) pixels[3 * i + c] = column[static_cast<std::size_t>(i)];
       }
     }
@@ -338,6 +333,7 @@ class Engine {
   std::vector<float> weights_;  // of samples, along one axis
   std::vector<std::optional<Sight>> sights_;
   std::vector<Layer> layers_;
+  std::vector<Node> scratch_;
 };
 
 }  // namespace

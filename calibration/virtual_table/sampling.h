@@ -62,6 +62,25 @@ class Level {
   float last_x_, last_y_;
 };
 
+/// out[i] = sum over k of weights[k] * in[k][i], for i below `count`: a blur along whatever the rows stand
+/// for.
+inline void weighted_sum(const float* const* in, const float* weights, int taps, float* out, int count) {
+  constexpr int block = 512;  // stays in the nearest cache while all rows are added
+  for (int from = 0; from < count; from += block) {
+    const int length = std::min(block, count - from);
+    float* sum = out + from;
+    std::fill(sum, sum + length, 0.0f);
+    int k = 0;
+    for (; k + 1 < taps; k += 2) {
+      const float *first = in[k] + from, *second = in[k + 1] + from;
+      const float a = weights[k], b = weights[k + 1];
+      for (int i = 0; i < length; ++i) sum[i] += a * first[i] + b * second[i];
+    }
+    if (k < taps)
+      for (int i = 0; i < length; ++i) sum[i] += weights[k] * in[k][from + i];
+  }
+}
+
 /// Brings a coordinate of a pattern that repeats every `side` into 0 .. side.
 inline float repeated(float x, float side) {
   x -= side * static_cast<float>(static_cast<int>(x / side));

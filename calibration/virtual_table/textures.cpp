@@ -8,6 +8,8 @@
 #include <stdexcept>
 #include <string>
 
+#include "calibration/virtual_table/sampling.h"
+
 namespace cowlcast::calibration::virtual_table {
 
 std::uint64_t Dice::bits() {
@@ -149,31 +151,28 @@ BeamTexture beam_texture(const RoomProjector& projector, const cv::Mat& picture)
   const int channels = padded.channels(), row_values = padded.cols * channels;
   cv::Mat light(padded.rows * fine, padded.cols * fine, padded.type());
   cv::parallel_for_(cv::Range(0, padded.rows), [&](const cv::Range& rows) {
+    const std::vector<float> nothing(static_cast<std::size_t>(row_values), 0.0f);
     std::vector<float> column(static_cast<std::size_t>(row_values + 2 * reach * channels), 0.0f);
-    for (int j = rows.start; j < rows.end; ++j) {
+    std::vector<float> across(static_cast<std::size_t>(row_values));
+    std::vector<const float*> inputs(static_cast<std::size_t>(taps));
+    for (int j = rows.start; j < rows.end; ++j)
       for (int py = 0; py < fine; ++py) {
-        float* middle = column.data() + reach * channels;
-        std::fill(column.begin(), column.end(), 0.0f);
         for (int k = 0; k < taps; ++k) {
           const int row = j + k - reach;
-          if (row < 0 || row >= padded.rows) continue;
-          const float* in = padded.ptr<float>(row);
-          const float w = weights[static_cast<std::size_t>(py)][static_cast<std::size_t>(k)];
-          for (int i = 0; i < row_values; ++i) middle[i] += w * in[i];
+          inputs[static_cast<std::size_t>(k)] =
+              row < 0 || row >= padded.rows ? nothing.data() : padded.ptr<float>(row);
         }
+        weighted_sum(inputs.data(), weights[static_cast<std::size_t>(py)].data(), taps,
+                     column.data() + reach * channels, row_values);
         float* out = light.ptr<float>(j * fine + py);
+        for (int k = 0; k < taps; ++k) inputs[static_cast<std::size_t>(k)] = column.data() + k * channels;
         for (int px = 0; px < fine; ++px) {
-          const float* w = weights[static_cast<std::size_t>(px)].data();
+          weighted_sum(inputs.data(), weights[static_cast<std::size_t>(px)].data(), taps, across.data(),
+                       row_values);
           for (int i = 0; i < padded.cols; ++i)
-            for (int c = 0; c < channels; ++c) {
-              const float* in = column.data() + i * channels + c;
-              float sum = 0.0f;
-              for (int k = 0; k < taps; ++k) sum += w[k] * in[k * channels];
-              out[(i * fine + px) * channels + c] = sum;
-            }
+            std::copy_n(across.data() + i * channels, channels, out + (i * fine + px) * channels);
         }
       }
-    }
   });
   beam.light = pyramid_of(light, 1);
   return beam;
