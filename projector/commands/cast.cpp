@@ -72,7 +72,10 @@ void run(const CastOptions& options) {
     view = resumed(std::move(view), record);
   else if (reach_of(map, {outline}, laying.height).outside > 0.0)
     view = in_parts(std::move(view), lit);
-  if (cautions_due(record, started)) view.phase = Phase::cautions;
+  if (cautions_due(record, started)) {
+    view.phase = Phase::cautions;
+    view.cautions_shown = 1;
+  }
 
   CuttingWindow window(std::move(map), std::move(view), *screen);
   const double before = record.seconds;
