@@ -101,8 +101,9 @@ std::vector<PaperSheet> draw_sheets(Dice& dice, const RoomOptions& options, cons
     sheet.gloss = static_cast<float>(0.03 * options.hardness * dice.uniform(0.0, 1.0));
     sheet.gloss_width = 0.3f;
     bool free = (place - middle).cwiseQuotient(half).cwiseAbs().maxCoeff() < 0.9;
+    const bool no_room = attempt > 400 * 40;  // more paper than table: some must lie over others
     for (const PaperSheet& other : sheets)
-      free = free && !overlap(paper_outline(sheet), paper_outline(other));
+      free = free && (no_room || !overlap(paper_outline(sheet), paper_outline(other)));
     if (free) sheets.push_back(sheet);
   }
   return sheets;

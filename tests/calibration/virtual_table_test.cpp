@@ -368,4 +368,7 @@ TEST(RandomSession, FaultsHappenWhereTheySay) {
   for (const room::PaperSheet& each : room::random_session(8, options).room.sheets)
     EXPECT_LT(each.place.x, 0.0);
   EXPECT_THROW(room::random_session(8, room::RoomOptions{}), std::invalid_argument);
+  options.fault = room::Fault::none;
+  options.pages.assign(12, options.pages.front());  // more paper than a small table holds side by side
+  EXPECT_EQ(room::random_session(8, options).room.sheets.size(), 12u);
 }
