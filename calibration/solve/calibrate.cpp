@@ -130,20 +130,27 @@ std::string complaint(const Photograph& photograph) {
 
 // Sheets that moved or curl are left out and said so; a sheet of another scale is refused,
 // since nobody can tell which of the sheets the rulers were measured on.
-void mend_sheets(Scene& scene, std::vector<std::string>& warnings) {
+template <typename Refit>
+void mend_sheets(Scene& scene, double least, std::vector<std::string>& warnings, const Refit& refit) {
   for (int round = 0; round < 2; ++round) {
-    const std::vector<Finding> findings = find_sheet_oddities(scene);
+    const std::vector<Finding> findings = find_sheet_oddities(scene, least);
+    // One sheet of another scale bends the fit of the others: the worst is the one.
+    const Finding* scaled = nullptr;
+    for (const Finding& finding : findings)
+      if (finding.oddity == Oddity::sheet_scale &&
+          (scaled == nullptr || std::abs(finding.size) > std::abs(scaled->size)))
+        scaled = &finding;
+    if (scaled != nullptr)
+      throw CertainRefusal(words(scene, *scaled) +
+                           " Print all sheets in one go at 100 %, and photograph again.");
     for (const Finding& finding : findings) {
-      if (finding.oddity == Oddity::sheet_scale)
-        throw CertainRefusal(words(scene, finding) +
-                             " Print all sheets in one go at 100 %, and photograph again.");
       warnings.push_back(words(scene, finding) + " That was left out.");
       leave_out(scene, finding);
     }
     if (findings.empty()) return;
     if (scene.paper.empty())
       throw CertainRefusal(warnings.back() + " Nothing is left: lay the sheets flat and photograph again.");
-    settle(scene);
+    refit(scene);
   }
 }
 
@@ -172,12 +179,14 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
       report.warnings.push_back(complaint(photograph) + photograph.name +
                                 " was left out: it shows no sheet that the others show.");
 
+  // Gross faults first: they would bend the poses that the light is looked for with.
+  mend_sheets(scene, 4.0, report.warnings, settle_paper);
   start_projector(scene, pictures, layout);
   drop_crossed_paper(scene, layout);
   find_light(scene, pictures, layout);
   check_light(scene, layout);
   settle(scene);
-  mend_sheets(scene, report.warnings);
+  mend_sheets(scene, 1.0, report.warnings, settle);
   find_light(scene, pictures, layout);  // again from where the lens now says the corners are
   check_light(scene, layout);
   const FitNoise noise = settle(scene);

@@ -175,6 +175,14 @@ double reject_stray_light(Scene& scene) {
   return reject(scene.light, light_residuals(scene));
 }
 
+void settle_paper(Scene& scene) {
+  for (int round = 0; round < 2; ++round) {
+    FitNoise noise;
+    noise.paper = std::max(0.5, reject_stray_paper(scene));
+    fit_scene(scene, {FitPart::paper, noise, true, 20});
+  }
+}
+
 Scene start_scene(const std::vector<PhotoSheets>& photos, const ScaleReading& reading,
                   std::vector<std::string>& left_out) {
   Places places;
@@ -262,11 +270,7 @@ Scene start_scene(const std::vector<PhotoSheets>& photos, const ScaleReading& re
     throw Refusal(
         "The sheets in the photographs cannot be brought together. Check that the sheets lie flat and were "
         "not moved between photographs, and photograph again.");
-  for (int round = 0; round < 2; ++round) {
-    FitNoise noise;
-    noise.paper = std::max(0.5, reject_stray_paper(best));
-    fit_scene(best, {FitPart::paper, noise, true, 20});
-  }
+  settle_paper(best);
   return best;
 }
 

@@ -32,4 +32,7 @@ double reject_stray_paper(Scene& scene);
 /// The same for light sightings.
 double reject_stray_light(Scene& scene);
 
+/// Fits paper alone again, strays thrown out: while nothing is known of the light.
+void settle_paper(Scene& scene);
+
 }  // namespace cowlcast::calibration

@@ -94,7 +94,8 @@ double typical_noise(const std::vector<PaperSighting>& sightings, const std::vec
 
 class Sheets {
  public:
-  explicit Sheets(const Scene& scene) : scene_(scene), noise_(typical_noise(scene.paper, paper_misses())) {}
+  Sheets(const Scene& scene, double least)
+      : scene_(scene), least_(least), noise_(typical_noise(scene.paper, paper_misses())) {}
 
   std::vector<Finding> all() {
     std::vector<Finding> out;
@@ -150,7 +151,7 @@ class Sheets {
     // A turn counts by what it does at the sheet's ends.
     const double size = std::hypot(shift->unknowns.head<2>().norm(), 120.0 * shift->unknowns[2]);
     const double sigma = std::hypot(shift->sigma.head<2>().norm(), 120.0 * shift->sigma[2]);
-    if (size < kMoved || size < kSignificance * sigma) return std::nullopt;
+    if (size < least_ * kMoved || size < kSignificance * sigma) return std::nullopt;
     return Finding{Oddity::sheet_moved, sheet, photo, size, {}};
   }
 
@@ -171,7 +172,7 @@ class Sheets {
     const int k = std::abs(change->unknowns[3]) > std::abs(change->unknowns[4]) ? 3 : 4;
     const double size = change->unknowns[k];
     const bool both = change->unknowns[3] * change->unknowns[4] > 0.0 || std::abs(size) > 3.0 * kScale;
-    if (std::abs(size) < kScale || std::abs(size) < kSignificance * change->sigma[k] || !both)
+    if (std::abs(size) < least_ * kScale || std::abs(size) < kSignificance * change->sigma[k] || !both)
       return std::nullopt;
     return Finding{Oddity::sheet_scale, sheet, -1, size, {}};
   }
@@ -211,7 +212,7 @@ class Sheets {
       if (height > 0.5 * kLifted && height > kSignificance / std::sqrt(weights)) {
         out.corners.push_back(corner);
         out.size = std::max(out.size, height);
-        certain = certain || height > kLifted;
+        certain = certain || height > least_ * kLifted;
       }
     }
     // A sheet that stands up as a whole is another matter: it lies on something.
@@ -220,7 +221,7 @@ class Sheets {
   }
 
   const Scene& scene_;
-  double noise_;
+  double least_, noise_;
 };
 
 std::string photo_name(const Scene& scene, int photo) {
@@ -233,8 +234,8 @@ std::string sheet_name(const Scene& scene, int sheet) {
 
 }  // namespace
 
-std::vector<Finding> find_sheet_oddities(const Scene& scene) {
-  return Sheets(scene).all();
+std::vector<Finding> find_sheet_oddities(const Scene& scene, double least) {
+  return Sheets(scene, least).all();
 }
 
 std::vector<Finding> find_picture_oddities(const Scene& scene, const std::vector<cv::Mat>& pictures) {

@@ -31,8 +31,9 @@ struct Finding {
   std::vector<int> corners;  ///< of a curled sheet: those that stand up
 };
 
-/// Oddities of the sheets. The scene must be fitted; sightings marked as strays count too.
-std::vector<Finding> find_sheet_oddities(const Scene& scene);
+/// Oddities of the sheets. The scene must be fitted; sightings marked as strays
+/// count too. `least` widens what is let pass: 1, or more while the scene is still rough.
+std::vector<Finding> find_sheet_oddities(const Scene& scene, double least = 1.0);
 
 /// Oddities of the projected picture: the target against the fit in each
 /// photograph of it, the edge of the light in photographs under plain light.

@@ -1,0 +1,175 @@
+#include "calibration/solve/calibrate.h"
+
+#include <gtest/gtest.h>
+
+#include <opencv2/imgproc.hpp>
+
+#include "calibration/refusal.h"
+#include "calibration/sheet/sheet.h"
+#include "calibration/target/target.h"
+#include "calibration/virtual_table/photograph.h"
+#include "calibration/virtual_table/random_room.h"
+#include "calibration/virtual_table/truth.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+namespace vt = virtual_table;
+
+vt::Session session(std::uint64_t seed, vt::Fault fault) {
+  vt::RoomOptions options;
+  for (int n = 1; n <= 4; ++n) options.pages.push_back(sheet_page(Paper::a4, n));
+  options.hardness = 0.2;
+  options.fault = fault;
+  return vt::random_session(seed, options);
+}
+
+// Photographs of half the usual width, so that the tests stay quick.
+std::vector<Photograph> photographs(vt::Session& session) {
+  const int width = session.room.projector.width, height = session.room.projector.height;
+  const cv::Mat target = target_picture(width, height), plain = plain_picture(width, height);
+  std::vector<Photograph> out;
+  for (vt::Shot& shot : session.shots) {
+    vt::RoomCamera& camera = shot.camera;
+    camera.width /= 2;
+    camera.height /= 2;
+    camera.optic.focal *= 0.5;
+    camera.optic.centre = 0.5 * (camera.optic.centre + Eigen::Vector2d(0.5, 0.5)) - Eigen::Vector2d(0.5, 0.5);
+    const cv::Mat colour = vt::photograph(shot.room, camera, shot.target ? target : plain, shot.seed);
+    Photograph photograph;
+    photograph.name = "photograph " + std::to_string(out.size() + 1);
+    cv::cvtColor(colour, photograph.grey, cv::COLOR_BGR2GRAY);
+    out.push_back(photograph);
+  }
+  return out;
+}
+
+CalibrationRequest request(const vt::Session& session) {
+  CalibrationRequest out;
+  out.width = session.room.projector.width;
+  out.height = session.room.projector.height;
+  out.rulers = Rulers{session.ruler_across, session.ruler_down};
+  return out;
+}
+
+double worst_miss(const TableMap& map, const vt::RoomProjector& projector) {
+  std::vector<Eigen::Vector2d> found, real;
+  for (int i = 0; i <= 8; ++i)
+    for (int j = 0; j <= 12; ++j) {
+      const Eigen::Vector2d pixel(j * (map.width - 1) / 12.0, i * (map.height - 1) / 8.0);
+      found.push_back(map.mat_from_projector(pixel));
+      real.push_back(*vt::mat_from_projector(projector, pixel));
+    }
+  const Eigen::Isometry2d fit = vt::rigid_fit(found, real);
+  double worst = 0.0;
+  for (size_t i = 0; i < found.size(); ++i) worst = std::max(worst, (fit * found[i] - real[i]).norm());
+  return worst;
+}
+
+std::string refusal(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+  try {
+    calibrate(photographs, request);
+  } catch (const Refusal& reason) {
+    return reason.what();
+  }
+  return "";
+}
+
+TEST(Calibrate, MapsAnHonestRoomWithinItsStatedError) {
+  vt::Session room = session(21, vt::Fault::none);
+  const std::vector<Photograph> photos = photographs(room);
+  const CalibrationReport report = calibrate(photos, request(room));
+  double stated = 0.0;
+  for (const double e : report.map.error.mm95) stated = std::max(stated, e);
+  EXPECT_LT(worst_miss(report.map, room.room.projector), 2.0 * stated);
+  EXPECT_LT(worst_miss(report.map, room.room.projector), 1.0);
+  EXPECT_LT(stated, 1.0);
+  EXPECT_TRUE(report.warnings.empty());
+  EXPECT_EQ(report.map.scale.source, "rulers");
+  // The frame: the middle of the picture is the origin, its rows run along x.
+  const Eigen::Vector2d middle(0.5 * (report.map.width - 1), 0.5 * (report.map.height - 1));
+  EXPECT_LT(report.map.mat_from_projector(middle).norm(), 1e-9);
+  const Eigen::Vector2d right = report.map.mat_from_projector(middle + Eigen::Vector2d(1, 0));
+  EXPECT_GT(right.x(), 0.0);
+  EXPECT_NEAR(right.y(), 0.0, 1e-3);
+  EXPECT_GT(report.map.mat_from_projector(middle - Eigen::Vector2d(0, 1)).y(), 0.0);
+  double area = 0.0;
+  for (size_t i = 0; i < report.map.lit_area.size(); ++i) {
+    const Eigen::Vector2d& a = report.map.lit_area[i];
+    const Eigen::Vector2d& b = report.map.lit_area[(i + 1) % report.map.lit_area.size()];
+    area += 0.5 * (a.x() * b.y() - a.y() * b.x());
+  }
+  EXPECT_GT(area, 0.0) << "counter-clockwise";
+
+  // Without rulers nothing but the page's word fixes the scale, and it says so.
+  CalibrationRequest bare = request(room);
+  bare.rulers.reset();
+  const CalibrationReport loose = calibrate(photos, bare);
+  EXPECT_EQ(loose.map.scale.source, "page");
+  EXPECT_GT(loose.map.scale.relative_sigma, 0.002);
+  ASSERT_FALSE(loose.warnings.empty());
+  EXPECT_NE(loose.warnings.front().find("rulers"), std::string::npos);
+  EXPECT_LT(worst_miss(loose.map, room.room.projector), loose.map.error_at(loose.map.lit_area.front()) * 1.5);
+
+  // One photograph of one sheet, the lens unknown: refused, and it says what to add.
+  CalibrationRequest same = request(room);
+  std::vector<Photograph> one;
+  for (size_t i = 0; i < photos.size(); ++i)
+    if (room.shots[i].target && one.empty()) one.push_back(photos[i]);
+  for (int sheet = 1; sheet < 4; ++sheet) {  // the other three are covered up
+    std::vector<cv::Point> outline;
+    for (const Eigen::Vector2d& p : vt::paper_outline(room.room.sheets[static_cast<size_t>(sheet)])) {
+      size_t shot = 0;
+      while (!room.shots[shot].target) ++shot;
+      const auto at = vt::camera_from_room(room.shots[shot].camera, {p.x(), p.y(), 0.0});
+      ASSERT_TRUE(at);
+      outline.emplace_back(static_cast<int>(at->x()), static_cast<int>(at->y()));
+    }
+    cv::fillConvexPoly(one.front().grey, outline, cv::Scalar(90));
+  }
+  EXPECT_NE(refusal(one, same).find("sheet"), std::string::npos);
+}
+
+TEST(Calibrate, RefusesASheetOfAnotherScaleByName) {
+  vt::Session room = session(22, vt::Fault::sheet_other_scale);
+  const std::string why = refusal(photographs(room), request(room));
+  EXPECT_NE(why.find("Sheet " + std::to_string(room.faulty_sheet + 1) + " is printed at another scale"),
+            std::string::npos)
+      << why;
+}
+
+TEST(Calibrate, RefusesAPictureThatMoved) {
+  vt::Session room = session(23, vt::Fault::projector_moved);
+  const std::string why = refusal(photographs(room), request(room));
+  EXPECT_NE(why.find("picture moved"), std::string::npos) << why;
+}
+
+TEST(Calibrate, LeavesOutASheetThatMovedAndSaysSo) {
+  vt::Session room = session(24, vt::Fault::sheet_moved);
+  const CalibrationReport report = calibrate(photographs(room), request(room));
+  EXPECT_LT(worst_miss(report.map, room.room.projector), 1.0);
+  ASSERT_FALSE(report.warnings.empty());
+  EXPECT_NE(report.warnings.front().find("Sheet " + std::to_string(room.faulty_sheet + 1) + " moved"),
+            std::string::npos)
+      << report.warnings.front();
+}
+
+TEST(Calibrate, RefusesWhatCannotBeAnswered) {
+  CalibrationRequest plain;
+  plain.width = 1920;
+  plain.height = 1080;
+  EXPECT_NE(refusal({}, plain).find("no photographs"), std::string::npos);
+  Photograph black;
+  black.name = "black.jpg";
+  black.grey = cv::Mat(900, 1200, CV_8UC1, cv::Scalar(4));
+  EXPECT_NE(refusal({black}, plain).find("black.jpg is too dark"), std::string::npos);
+  CalibrationRequest wrong = plain;
+  wrong.rulers = Rulers{180.0, 240.0};
+  EXPECT_NE(refusal({black}, wrong).find("the long one first"), std::string::npos);
+  wrong = plain;
+  wrong.width = 12;
+  EXPECT_NE(refusal({black}, wrong).find("12x1080"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace cowlcast::calibration
