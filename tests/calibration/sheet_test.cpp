@@ -2,6 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
 #include <set>
 
@@ -52,6 +57,53 @@ TEST(Sheet, IsFoundWhereItIsDrawn) {
       EXPECT_NEAR(corner.pixel.x(), (0.5 * layout.page_width + at.x()) * per_mm - 0.5, 0.05);
       EXPECT_NEAR(corner.pixel.y(), (0.5 * layout.page_height - at.y()) * per_mm - 0.5, 0.05);
     }
+  }
+}
+
+// The dark run nearest to `from` along a row or column of pixels: its middle, pixels; -1 without one.
+double dark_middle(const cv::Mat& line, int from, int to) {
+  double weight = 0.0, sum = 0.0;
+  for (int i = from; i < to; ++i) {
+    const double ink = 255.0 - line.at<unsigned char>(i);
+    if (ink < 20.0) continue;
+    weight += ink;
+    sum += ink * i;
+  }
+  return weight > 0.0 ? sum / weight : -1.0;
+}
+
+// Measured on a rendering by an outside tool: pdftoppm of Poppler.
+TEST(Sheet, RulersOfThePdfAreTrueWithinATwentiethOfAMillimetre) {
+  if (std::system("pdftoppm -v > /dev/null 2>&1") != 0) GTEST_SKIP() << "pdftoppm is not installed";
+  for (const Paper paper : {Paper::a4, Paper::letter}) {
+    const std::filesystem::path folder = std::filesystem::temp_directory_path() / "cowlcast-sheet-test";
+    std::filesystem::create_directories(folder);
+    const std::string pdf = (folder / "sheets.pdf").string(), png = (folder / "page").string();
+    std::ofstream(pdf, std::ios::binary) << sheets_pdf(paper, 1);
+    ASSERT_EQ(std::system(("pdftoppm -r 600 -gray -singlefile -png '" + pdf + "' '" + png + "'").c_str()), 0);
+    const cv::Mat page = cv::imread(png + ".png", cv::IMREAD_GRAYSCALE);
+    ASSERT_FALSE(page.empty());
+    const double per_mm = 600.0 / 25.4;
+    const SheetLayout layout = sheet_layout(paper);
+    EXPECT_NEAR(page.cols / per_mm, layout.page_width, 0.1);
+    EXPECT_NEAR(page.rows / per_mm, layout.page_height, 0.1);
+    const auto pixel = [&](double mm) { return static_cast<int>(std::lround(mm * per_mm)); };
+    // A row through the end ticks of the long ruler, above the other ticks; a column likewise.
+    const cv::Mat row = page.row(pixel(layout.page_height - 17.5)).t();
+    const double left = dark_middle(row, pixel(0.5 * (layout.page_width - 240.0) - 2.0),
+                                    pixel(0.5 * (layout.page_width - 240.0) + 2.0));
+    const double right = dark_middle(row, pixel(0.5 * (layout.page_width + 240.0) - 2.0),
+                                     pixel(0.5 * (layout.page_width + 240.0) + 2.0));
+    ASSERT_GT(left, 0.0);
+    EXPECT_NEAR((right - left) / per_mm, 240.0, 0.05);
+    const cv::Mat column = page.col(pixel(10.5)).clone();
+    const double top = dark_middle(column, pixel(0.5 * (layout.page_height - 180.0) - 2.0),
+                                   pixel(0.5 * (layout.page_height - 180.0) + 2.0));
+    const double foot = dark_middle(column, pixel(0.5 * (layout.page_height + 180.0) - 2.0),
+                                    pixel(0.5 * (layout.page_height + 180.0) + 2.0));
+    ASSERT_GT(top, 0.0);
+    EXPECT_NEAR((foot - top) / per_mm, 180.0, 0.05);
+    std::filesystem::remove_all(folder);
   }
 }
 
