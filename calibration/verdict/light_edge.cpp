@@ -16,6 +16,7 @@ constexpr int kPerSide = 40;
 constexpr double kReach = 25.0, kStep = 0.5;  // mm along the normal
 constexpr int kWindow = 12;                   // samples either side of a step
 constexpr size_t kFewestSteps = 30;
+constexpr double kNear = 1.2;  // mm: a step that belongs to the rim
 
 struct RimStep {
   Eigen::Vector2d mat, normal;
@@ -100,7 +101,19 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
                      sizes.end());
     spread = std::max(0.3, 1.4826 * sizes[sizes.size() / 2]);
   }
-  if (spread > 4.0) return std::nullopt;  // the steps met are not one rim
+  // The rim is not the only edge about: mats and sheets end there too. It has
+  // moved only if most steps say so and few lie where it should be.
+  const auto support = [&](const Eigen::Vector3d& tried) {
+    return std::count_if(steps.begin(), steps.end(), [&](const RimStep& step) {
+      const Eigen::Vector2d arm = step.mat - middle;
+      const Eigen::Vector3d slope(step.normal.x(), step.normal.y(),
+                                  (-arm.y() * step.normal.x() + arm.x() * step.normal.y()) / far);
+      return std::abs(step.offset - slope.dot(tried)) < kNear;
+    });
+  };
+  const auto moved = support(shift), still = support(Eigen::Vector3d::Zero());
+  if (2 * moved < static_cast<std::ptrdiff_t>(steps.size())) return std::nullopt;
+  if (2 * moved < 3 * still) return 0.0;
   return shift.head<2>().norm() + std::abs(shift[2]);
 }
 
