@@ -165,7 +165,7 @@ Piece front_piece(const Prepared& p, const CowlWishes& wishes, const Opening& op
 
 Piece facing_piece(const Piece& front, const CowlWishes& wishes) {
   Piece facing;
-  facing.name = "cowl facing";
+  facing.name = has_edge(front, "centre-back") ? "cowl back facing" : "cowl facing";
   facing.edges = facing_edges(front.edges, front.edges.front().role, wishes.facing_depth);
   facing.seam_line = outline_of(facing.edges);
   const Polyline& centre = facing.edges.front().points;

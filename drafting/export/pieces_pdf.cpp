@@ -201,6 +201,7 @@ std::string record_of(const Top& top) {
   if (top.cowl.tacked_length > 0.0)
     add("tacked up           %8.1f mm at the side seams", top.cowl.tacked_length);
   text += "\nBack\n";
+  if (top.back_cowl) text += summary(*top.back_cowl);
   if (top.elastic.seam_length > 0.0) {
     add("neck seam           %8.1f mm, shoulder seam to shoulder seam", top.elastic.seam_length);
     add("clear elastic       %8.1f mm to cut, %.1f mm wide, set %.1f mm from the edge",
@@ -224,9 +225,12 @@ std::string record_of(const Top& top) {
 
 std::string record_to_pdf(const Top& top) {
   PdfSheet sheet(210.0, 297.0);
-  std::istringstream lines(record_of(top));
+  const std::string text = record_of(top);
+  std::istringstream lines(text);
   double y = 20.0;
-  for (std::string line; std::getline(lines, line); y += 5.5) sheet.text({15.0, y}, line, 3.6);
+  const auto count = std::count(text.begin(), text.end(), '\n');
+  const double step = std::min(5.5, 260.0 / static_cast<double>(count));  // all on the one page
+  for (std::string line; std::getline(lines, line); y += step) sheet.text({15.0, y}, line, 3.6);
   return sheet.finish();
 }
 

@@ -25,6 +25,7 @@ void add_targets(CLI::App& app, Job& job);
 void add_calibrate(CLI::App& app, Job& job);
 void add_locate(CLI::App& app, Job& job);
 void add_draft(CLI::App& app, Job& job);
+void add_top(CLI::App& app, Job& job);
 void add_frame(CLI::App& app, Job& job);
 void add_cast(CLI::App& app, Job& job);
 void add_demo(CLI::App& app, Job& job);

@@ -32,6 +32,7 @@ int main(int argc, char** argv) {
   projector::add_calibrate(app, job);
   projector::add_locate(app, job);
   projector::add_draft(app, job);
+  projector::add_top(app, job);
   projector::add_frame(app, job);
   projector::add_cast(app, job);
   projector::add_demo(app, job);

@@ -1,0 +1,209 @@
+// `cowlcast top` as a person runs it: its files, what it says, what it refuses.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "drafting/block/block.h"
+#include "drafting/geometry/polyline.h"
+#include "tests/projector/commands/program.h"
+
+namespace cowlcast::projector {
+namespace {
+
+namespace fs = std::filesystem;
+using drafting::Piece;
+using testing::Ran;
+using testing::text_of;
+
+class TopProgram : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    folder = fs::temp_directory_path() /
+             ("cowlcast-top-" + std::string(::testing::UnitTest::GetInstance()->current_test_info()->name()));
+    fs::remove_all(folder);
+    fs::create_directories(folder);
+  }
+  void TearDown() override { fs::remove_all(folder); }
+
+  Ran run(const std::string& arguments) const {
+    const Ran ran = testing::run_cowlcast(folder, "top " + arguments);
+    if (ran.code != 0) {
+      EXPECT_EQ(std::count(ran.err.begin(), ran.err.end(), '\n'), 1) << "one line: " << ran.err;
+      EXPECT_TRUE(ran.err.starts_with("cowlcast: ")) << ran.err;
+    }
+    return ran;
+  }
+  Piece piece(const std::string& name) const { return drafting::piece_from_json(text_of(folder / name)); }
+  static bool says(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+  }
+
+  fs::path folder;
+};
+
+int count_of(const std::string& text, const std::string& words) {
+  int count = 0;
+  for (size_t at = text.find(words); at != std::string::npos; at = text.find(words, at + 1)) ++count;
+  return count;
+}
+
+TEST_F(TopProgram, WritesEveryFileOfTheTop) {
+  const Ran ran = run("--base demo --drape 480 --camisole 13cm --separate-facing --out t");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  for (const char* name : {"cowl-front", "cowl-facing", "back", "camisole-panel"}) {
+    EXPECT_GT(piece("t/" + std::string(name) + ".json").cut_line.size(), 4u) << name;
+    EXPECT_TRUE(says(text_of(folder / "t" / (std::string(name) + ".svg")), "<svg")) << name;
+  }
+  for (const char* name : {"top.pdf", "record.pdf", "handout.pdf"})
+    EXPECT_TRUE(text_of(folder / "t" / name).starts_with("%PDF")) << name;
+  const std::string dxf = text_of(folder / "t/top.dxf");
+  EXPECT_EQ(count_of(dxf, "\nBLOCK\n"), 4);  // one block a piece: ASTM D6673-10
+  EXPECT_TRUE(says(text_of(folder / "t/opening.svg"), "<animate"));
+  EXPECT_EQ(count_of(text_of(folder / "t/steps.svg"), "<g id=\"step-"), 8);
+  EXPECT_TRUE(says(text_of(folder / "t/hang.svg"), "collar bone"));
+  EXPECT_TRUE(says(text_of(folder / "t/record.txt"), "clear elastic"));
+  EXPECT_FALSE(says(text_of(folder / "t/record.txt"), "DOES NOT WALK"));
+  for (const char* seam : {"shoulder: ", "side seam: ", "camisole armhole: ", "facing: "})
+    EXPECT_TRUE(says(ran.out, seam)) << ran.out;
+  EXPECT_TRUE(says(ran.out, "what works"));
+  EXPECT_NEAR(piece("t/cowl-front.json").points.at("neck-point").x(), 240.0, 1e-6);
+}
+
+TEST_F(TopProgram, LeavesOutWhatIsNotAskedFor) {
+  ASSERT_EQ(run("--base demo --drape 480 --out t").code, 0);
+  EXPECT_FALSE(fs::exists(folder / "t/camisole-panel.json"));
+  EXPECT_FALSE(fs::exists(folder / "t/cowl-facing.json"));
+  EXPECT_TRUE(drafting::has_edge(piece("t/cowl-front.json"), "facing-edge"));
+}
+
+TEST_F(TopProgram, HangsAsDeepAsAsked) {
+  ASSERT_EQ(run("--base demo --hang 17cm --out t").code, 0);
+  const double length = piece("t/cowl-front.json").cowl->drape;
+  const double span = 2.0 * drafting::block_front(drafting::demo_measures()).points.at("neck-point").x();
+  // A chain of half length s and sag h has a = (s^2 - h^2) / 2h, and half its span is
+  // a asinh(s / a): the catenary, any handbook of mechanics.
+  const double s = 0.5 * length, h = 170.0, a = (s * s - h * h) / (2.0 * h);
+  EXPECT_NEAR(2.0 * a * std::asinh(s / a), span, 1e-6);
+  const Ran deep = run("--base demo --hang 90cm --out d");
+  EXPECT_EQ(deep.code, 3);
+  EXPECT_TRUE(says(deep.err, "mm deep")) << deep.err;
+}
+
+TEST_F(TopProgram, WeighsSetsAndPlacesTheOpenings) {
+  ASSERT_EQ(run("--base demo --drape 440 --weight high --out h").code, 0);
+  ASSERT_EQ(run("--base demo --drape 440 --weight low --out l").code, 0);
+  const auto high = piece("h/cowl-front.json").cowl->hinge_angles;
+  const auto low = piece("l/cowl-front.json").cowl->hinge_angles;
+  EXPECT_GT(high.front(), high.back());
+  EXPECT_LT(low.front(), low.back());
+  ASSERT_EQ(run("--base demo --drape 480 --openings 15,16,17 --out s").code, 0);
+  const auto set = piece("s/cowl-front.json").cowl->hinge_angles;
+  for (size_t i = 0; i < 3; ++i)
+    EXPECT_NEAR(set.at(i) * 180.0 / std::numbers::pi, 15.0 + static_cast<double>(i), 1e-6);
+  const Ran far = run("--base demo --drape 480 --openings 30,30,30 --out n");
+  EXPECT_EQ(far.code, 3);
+  EXPECT_TRUE(says(far.err, "nearest that work")) << far.err;
+  ASSERT_EQ(run("--base demo --drape 440 --slash 7cm,shoulder,0.4 --slash 110,armhole,0.5 --out p").code, 0);
+  const Piece placed = piece("p/cowl-front.json");
+  ASSERT_EQ(placed.cowl->slash_lines.size(), 2u);
+  const auto& starts = placed.cowl->slash_lines;
+  EXPECT_NEAR(starts[0].from.y() - starts[1].from.y(), 40.0, 1e-6);
+}
+
+TEST_F(TopProgram, BiasTackUpAndACowlInTheBack) {
+  const Ran ran =
+      run("--base demo --drape 480 --bias --trial-hang 12 --tack-up 6cm --back-cowl 300 --separate-facing "
+          "--paper one --out t");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  const Piece front = piece("t/cowl-front.json"), back = piece("t/cowl-back.json");
+  ASSERT_TRUE(front.grain && front.mirror);
+  const Eigen::Vector2d way = front.grain->to - front.grain->from;
+  EXPECT_NEAR(way.x(), way.y(), 1e-6);
+  EXPECT_NEAR(back.points.at("neck-point").x(), 150.0, 1e-6);
+  EXPECT_NEAR(drafting::length(drafting::edge_of(front, "side-seam").points) -
+                  drafting::length(drafting::edge_of(back, "side-seam").points),
+              60.0, 1e-3);
+  EXPECT_EQ(std::count_if(front.notches.begin(), front.notches.end(),
+                          [](const auto& notch) { return notch.name == "tack"; }),
+            2);
+  EXPECT_TRUE(fs::exists(folder / "t/cowl-back-facing.json"));
+  EXPECT_TRUE(fs::exists(folder / "t/back-steps.svg"));
+}
+
+TEST_F(TopProgram, ATopThatDoesNotWalkNeedsAnExplicitYes) {
+  drafting::BodyMeasures other = drafting::demo_measures();
+  other.shoulder_length += 4.0;
+  std::ofstream(folder / "back.json") << drafting::piece_to_json(drafting::block_back(other));
+  const Ran no = run("--base demo --back back.json --drape 480 --out t");
+  EXPECT_EQ(no.code, 3);
+  EXPECT_TRUE(says(no.out, "DOES NOT WALK")) << no.out;
+  EXPECT_TRUE(says(no.err, "shoulder")) << no.err;
+  EXPECT_TRUE(says(no.err, "--cut-anyway")) << no.err;
+  EXPECT_FALSE(fs::exists(folder / "t"));
+  EXPECT_EQ(run("--base demo --back back.json --drape 480 --cut-anyway --out t").code, 0);
+  EXPECT_TRUE(says(text_of(folder / "t/record.txt"), "DOES NOT WALK"));
+}
+
+TEST_F(TopProgram, CarriesPiecesOverUnchanged) {
+  Piece sleeve = drafting::block_front(drafting::demo_measures());
+  sleeve.name = "Back";  // the same file name as the top's own back
+  std::ofstream(folder / "sleeve.json") << drafting::piece_to_json(sleeve);
+  ASSERT_EQ(run("--base demo --drape 480 --carry sleeve.json --out t").code, 0);
+  EXPECT_TRUE(drafting::has_edge(piece("t/back.json"), "centre-back"));
+  EXPECT_EQ(drafting::piece_to_json(piece("t/back-2.json")), text_of(folder / "sleeve.json"));
+}
+
+TEST_F(TopProgram, RangesAreRightAtBothEnds) {
+  const Ran ran = run("--base demo --ranges --neckline-drop 40 --max-swing 12");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  double least = 0, most = 0;
+  const size_t at = ran.out.find("3 slash lines: ");
+  ASSERT_NE(at, std::string::npos) << ran.out;
+  ASSERT_EQ(std::sscanf(ran.out.c_str() + at, "3 slash lines: drape %lf to %lf", &least, &most), 2);
+  const auto code = [&](double drape) {
+    return run("--base demo --neckline-drop 40 --max-swing 12 --out r --drape " + std::to_string(drape)).code;
+  };
+  EXPECT_EQ(code(least), 0);
+  EXPECT_EQ(code(most), 0);
+  EXPECT_EQ(code(least - 0.5), 3);
+  EXPECT_EQ(code(most + 0.5), 3);
+}
+
+TEST_F(TopProgram, PrintsOnThePaperAsked) {
+  // A4 by ISO 216 is 210 x 297 mm, A0 841 x 1189 mm; Letter is 8.5 x 11 in. PDF units: 1/72 in.
+  const std::pair<const char*, const char*> papers[] = {
+      {"a4", "/MediaBox [ 0 0 595"}, {"letter", "/MediaBox [ 0 0 612"}, {"a0", "/MediaBox [ 0 0 2383"}};
+  for (const auto& [paper, box] : papers) {
+    ASSERT_EQ(run("--base demo --drape 480 --out t --paper " + std::string(paper)).code, 0);
+    EXPECT_TRUE(says(text_of(folder / "t/top.pdf"), box)) << paper;
+  }
+}
+
+TEST_F(TopProgram, WrongUsageIsTwoAndBadBasesAreNamed) {
+  for (const char* line :
+       {"--base demo --out t", "--base demo --drape 480", "--base demo --drape 480 --hang 90 --out t",
+        "--base demo --drape 480 --weight odd --out t", "--base demo --drape 480 --slash 70 --out t",
+        "--base demo --drape 480 --openings a,b --out t", "--base demo --drape 480 --paper a3 --out t",
+        "--base demo --drape 480 --body 1,2 --out t", "--base demo --drape 480 --trial-hang 9 --out t",
+        "--base none.svg --drape 480 --out t"}) {
+    const Ran ran = run(line);
+    EXPECT_EQ(ran.code, 2) << line << '\n' << ran.err;
+    EXPECT_TRUE(says(ran.err, "--help")) << ran.err;
+  }
+  EXPECT_EQ(run("--base none.svg --back demo --drape 480 --out t").code, 1);
+  EXPECT_EQ(run("--base demo --drape 480 --weight 2,1 --out t").code, 3);
+  EXPECT_EQ(run("--base demo --drape 480 --camisole 600 --out t").code, 3);
+  EXPECT_EQ(run("--base demo --drape 480 --carry none.json --out t").code, 1);
+  EXPECT_FALSE(fs::exists(folder / "t"));
+  ASSERT_EQ(run("--base demo --drape 480 --out t").code, 0);
+  const Ran twice = run("--base t/cowl-front.json --back demo --drape 480 --out u");
+  EXPECT_EQ(twice.code, 3);
+  EXPECT_TRUE(says(twice.err, "has a cowl already")) << twice.err;
+  EXPECT_EQ(run("--base demo --back t/cowl-front.json --drape 480 --out u").code, 3);
+  EXPECT_EQ(run("--base demo --back t/back.json --drape 480 --out u").code, 0);
+}
+
+}  // namespace
+}  // namespace cowlcast::projector
