@@ -13,6 +13,7 @@
 #include "calibration/detect/markers.h"
 #include "calibration/refusal.h"
 #include "calibration/solve/fit.h"
+#include "calibration/solve/plane_pose.h"
 #include "calibration/words.h"
 
 namespace cowlcast::calibration {
@@ -91,25 +92,6 @@ TableMap projector_of(const Scene& scene) {
   map.lens = scene.projector_lens.lens();
   map.projector_from_mat_frame = scene.projector_from_mat.transform();
   return map;
-}
-
-// Projector placement from the flat map for a lens; nothing when it would stand under the table.
-std::optional<Placement> projector_pose(const Eigen::Matrix3d& picture_from_mat, double focal,
-                                        const Eigen::Vector2d& centre) {
-  Eigen::Matrix3d pinhole = Eigen::Matrix3d::Identity();
-  pinhole(0, 0) = pinhole(1, 1) = focal;
-  pinhole.topRightCorner<2, 1>() = centre;
-  Eigen::Matrix3d h = pinhole.inverse() * picture_from_mat;
-  h /= std::sqrt(h.col(0).norm() * h.col(1).norm());
-  if (h(2, 2) < 0.0) h = -h;
-  Eigen::Matrix3d turn;
-  turn << h.col(0), h.col(1), h.col(0).cross(h.col(1));
-  const Eigen::JacobiSVD<Eigen::Matrix3d> svd(turn, Eigen::ComputeFullU | Eigen::ComputeFullV);
-  Eigen::Isometry3d out = Eigen::Isometry3d::Identity();
-  out.linear() = svd.matrixU() * svd.matrixV().transpose();
-  out.translation() = h.col(2);
-  if (out.linear().determinant() < 0.0 || out.inverse().translation().z() <= 0.0) return std::nullopt;
-  return Placement::of(out);
 }
 
 // A photograph about corner `corner` of the target; nothing where it does not show all of it.
@@ -262,7 +244,7 @@ void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const T
     for (const double down : {-0.1, 0.5, 1.1}) {
       Scene guess = scene;
       const Eigen::Vector2d centre(0.5 * (width - 1), down * height);
-      const auto placed = projector_pose(flat, focal * width, centre);
+      const auto placed = pose_over_mat(flat, {.focal = focal * width, .centre = centre});
       if (!placed) continue;
       guess.projector_from_mat = *placed;
       guess.projector_lens.numbers = {focal * width, centre.x(), centre.y(), 0, 0, 0, 0, 0};

@@ -2,7 +2,6 @@
 
 #include <Eigen/Geometry>
 #include <Eigen/LU>
-#include <Eigen/SVD>
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -11,6 +10,7 @@
 
 #include "calibration/refusal.h"
 #include "calibration/solve/fit.h"
+#include "calibration/solve/plane_pose.h"
 
 namespace cowlcast::calibration {
 namespace {
@@ -117,27 +117,6 @@ Places grow(const std::vector<PhotoSheets>& photos, size_t first) {
     }
   }
   return places;
-}
-
-// Pose from a homography for a known pinhole; Zhang, "A flexible new technique
-// for camera calibration" (2000), section 3.1.
-std::optional<Placement> pose(const Homography& photo_from_mat, const Lens& lens) {
-  Eigen::Matrix3d pinhole = Eigen::Matrix3d::Identity();
-  pinhole(0, 0) = pinhole(1, 1) = lens.focal;
-  pinhole.topRightCorner<2, 1>() = lens.centre;
-  Eigen::Matrix3d h = pinhole.inverse() * photo_from_mat;
-  h /= std::sqrt(h.col(0).norm() * h.col(1).norm());
-  if (h(2, 2) < 0.0) h = -h;
-  Eigen::Matrix3d turn;
-  turn << h.col(0), h.col(1), h.col(0).cross(h.col(1));
-  const Eigen::JacobiSVD<Eigen::Matrix3d> svd(turn, Eigen::ComputeFullU | Eigen::ComputeFullV);
-  Eigen::Isometry3d out = Eigen::Isometry3d::Identity();
-  out.linear() = svd.matrixU() * svd.matrixV().transpose();
-  if (out.linear().determinant() < 0.0) return std::nullopt;
-  out.translation() = h.col(2);
-  // The mat is seen from above.
-  if ((out.inverse().translation()).z() <= 0.0) return std::nullopt;
-  return Placement::of(out);
 }
 
 int lens_of(Scene& scene, const PhotoSheets& photo) {
@@ -253,7 +232,7 @@ Scene start_scene(const std::vector<PhotoSheets>& photos, const ScaleReading& re
     bool posed = true;
     for (size_t i = 0; i < guess.photos.size(); ++i) {
       ScenePhoto& photo = guess.photos[i];
-      const auto placed = pose(views[i], guess.lenses[static_cast<size_t>(photo.lens)].lens());
+      const auto placed = pose_over_mat(views[i], guess.lenses[static_cast<size_t>(photo.lens)].lens());
       if (placed) photo.camera_from_mat = *placed;
       posed = posed && placed.has_value();
     }
