@@ -133,22 +133,46 @@ std::string on_a0(const std::vector<Piece>& pieces) {
   return sheet.finish();
 }
 
+/// True when a tile, in the plan, holds a bit of a piece: of its cut line or its inside.
+bool holds_a_piece(const Box& tile, const std::vector<Piece>& pieces, const Plan& plan) {
+  for (size_t i = 0; i < pieces.size(); ++i) {
+    Polyline outline = placed(pieces[i].cut_line, plan.shifts[i]);
+    if (contains(outline, 0.5 * (tile.low + tile.high))) return true;
+    outline.push_back(outline.front());
+    for (size_t k = 1; k < outline.size(); ++k) {
+      // Box around the stretch: may keep a tile too many, never drops one.
+      const Point low = outline[k - 1].cwiseMin(outline[k]), high = outline[k - 1].cwiseMax(outline[k]);
+      if ((low.array() <= tile.high.array()).all() && (high.array() >= tile.low.array()).all()) return true;
+    }
+  }
+  return false;
+}
+
 std::string on_tiles(const std::vector<Piece>& pieces, Paper paper) {
   const PageSize page = size_of(paper);
   const double wide = page.width - 2 * page_margin, tall = page.height - 2 * page_margin;
   const Plan plan = plan_of(pieces);
   const int columns = static_cast<int>(std::ceil(plan.width / wide));
-  const int rows = static_cast<int>(std::ceil((plan.height + 110.0) / tall));  // room for the square
+  // The square to measure stands whole on one tile: below the pieces, or at the next row's head.
+  double square_top = plan.height + 5.0;
+  if (std::floor(square_top / tall) != std::floor((square_top + 100.0) / tall))
+    square_top = std::ceil(square_top / tall) * tall + 5.0;
+  const int square_row = static_cast<int>(std::floor(square_top / tall)), rows = square_row + 1;
   if (columns * rows > 400)
     throw Refusal("The pieces would need more than 400 pages. Print fewer pieces at a time.");
   PdfSheet sheet(page.width, page.height);
+  bool first = true;
   for (int row = 0; row < rows; ++row) {
     for (int column = 0; column < columns; ++column) {
-      if (row + column > 0) sheet.next_page(page.width, page.height);
+      const Point corner(column * wide, row * tall);
+      const bool square = row == square_row && column == 0;
+      if (!square && !holds_a_piece({corner, corner + Point(wide, tall)}, pieces, plan)) continue;
+      if (!first) sheet.next_page(page.width, page.height);
+      first = false;
       const Point origin(page_margin - column * wide, page_margin - row * tall);
       sheet.clip(page_margin, page_margin, wide, tall);
       draw_all(sheet, pieces, plan, origin);
-      draw_measuring_square(sheet, origin + Point(5, plan.height + 5));
+      if (square) draw_measuring_square(sheet, origin + Point(5, square_top));
       sheet.unclip();
       const Point low(page_margin, page_margin), high(page_margin + wide, page_margin + tall);
       sheet.line({low, {high.x(), low.y()}, high, {low.x(), high.y()}}, true, 0.15, {2, 2});
@@ -230,7 +254,13 @@ std::string record_to_pdf(const Top& top) {
   double y = 20.0;
   const auto count = std::count(text.begin(), text.end(), '\n');
   const double step = std::min(5.5, 260.0 / static_cast<double>(count));  // all on the one page
-  for (std::string line; std::getline(lines, line); y += step) sheet.text({15.0, y}, line, 3.6);
+  for (std::string line; std::getline(lines, line); y += step) {
+    const size_t wide = line.find("  ");  // a label, then its number: two columns
+    const size_t value = wide == std::string::npos ? wide : line.find_first_not_of(' ', wide);
+    const bool columns = wide > 0 && wide <= 20 && value != std::string::npos;
+    sheet.text({15.0, y}, columns ? line.substr(0, wide) : line, 3.6);
+    if (columns) sheet.text({55.0, y}, line.substr(value), 3.6);
+  }
   return sheet.finish();
 }
 

@@ -4,8 +4,9 @@
 //
 // One large page for all pieces, A0 pages, or A4 or Letter pages to be laid
 // edge to edge: each tile shows its row and column, a frame to trim on, crosses
-// that meet the neighbours' and a square of 100 mm to measure. True size holds
-// when printed at 100 %, not fitted to the page.
+// that meet the neighbours'; one holds a square of 100 mm to measure, and tiles
+// with nothing on them are left out. True size holds when printed at 100 %, not
+// fitted to the page.
 #pragma once
 
 #include <string>

@@ -38,6 +38,16 @@ TEST(Pdf, PagesHaveTheirStandardSizes) {
   EXPECT_REFUSED(pieces_to_pdf({}, Paper::a0), "no piece to print");
 }
 
+TEST(Pdf, TilesWithNothingOnThemAreLeftOut) {
+  Piece square;  // 500 mm each way on tiles of 180 by 267 mm: 3 by 2, and the measuring square's row
+  square.name = "square";
+  square.seam_line = square.cut_line = {{0, 0}, {500, 0}, {500, 500}, {0, 500}};
+  EXPECT_EQ(page_sizes_mm(pieces_to_pdf({square}, Paper::tiled_a4)).size(), 7u);
+  Piece low = square;  // a second one, 50 mm tall, needs the upper row alone
+  low.seam_line = low.cut_line = {{0, 0}, {500, 0}, {500, 50}, {0, 50}};
+  EXPECT_EQ(page_sizes_mm(pieces_to_pdf({square, low}, Paper::tiled_a4)).size(), 7u + 3u);
+}
+
 TEST(Pdf, RecordAndHandoutAreWhole) {
   const Top top = demo_top();
   EXPECT_EQ(page_sizes_mm(record_to_pdf(top)).size(), 1u);
