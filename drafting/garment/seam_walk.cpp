@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdio>
 #include <numbers>
+#include <optional>
 
 #include "drafting/geometry/polyline.h"
 
@@ -61,6 +62,33 @@ Walk walk_seams(const std::string& name, const Piece& first, const std::string& 
   return walk;
 }
 
+Walk walk_sleeve(const Piece& sleeve, const Piece& front, const Piece& back, double ease) {
+  const Polyline& cap = edge_of(sleeve, "sleeve-cap").points;
+  const Polyline* const armholes[] = {&edge_of(front, "armhole").points, &edge_of(back, "armhole").points};
+  const double around = length(cap);
+  Walk walk;
+  walk.name = "sleeve cap";
+  walk.first_length = around - ease;
+  walk.second_length = length(*armholes[0]) + length(*armholes[1]);
+  walk.difference = walk.first_length - walk.second_length;
+  // The cap's front end is the one that its front notch is nearer to, or that its back notch is not.
+  std::optional<bool> front_first;
+  for (const Notch& notch : sleeve.notches) {
+    const Foot foot = nearest(cap, notch.seam);
+    if (notch.name != "armhole" || foot.distance > 1e-6) continue;
+    const bool early = foot.along < 0.5 * around, is_back = notch.ticks == 2;
+    if (!front_first) front_first = early != is_back;
+    const double from_underarm = *front_first != is_back ? foot.along : around - foot.along;
+    const Polyline& armhole = *armholes[is_back ? 1 : 0];
+    for (const Notch& other : (is_back ? back : front).notches) {
+      const Foot on_armhole = nearest(armhole, other.seam);
+      if (other.name == "armhole" && on_armhole.distance < 1e-6)
+        walk.notches.push_back({is_back ? "back" : "front", std::abs(from_underarm - on_armhole.along)});
+    }
+  }
+  return walk;
+}
+
 bool walks(const Walk& walk) {
   return std::abs(walk.difference) <= walk_tolerance &&
          std::all_of(walk.notches.begin(), walk.notches.end(),
@@ -73,7 +101,12 @@ std::string walk_in_words(const Walk& walk) {
   std::snprintf(text, sizeof text, "%s: %.2f mm on %.2f mm, difference %.3f mm, bends %.1f and %.1f degrees",
                 walk.name.c_str(), walk.first_length, walk.second_length, walk.difference + 0.0,
                 walk.bend_at_start * degrees, walk.bend_at_end * degrees);
-  return text;
+  std::string line = text;
+  for (const Walk::NotchPair& pair : walk.notches) {
+    std::snprintf(text, sizeof text, ", notches %.2f mm apart (%s)", pair.apart + 0.0, pair.name.c_str());
+    line += text;
+  }
+  return line;
 }
 
 }  // namespace cowlcast::drafting

@@ -35,12 +35,18 @@ struct Walk {
 Walk walk_seams(const std::string& name, const Piece& first, const std::string& first_role,
                 const Piece& second, const std::string& second_role, double tacked_up = 0.0);
 
+/// Lays a sleeve's edge "sleeve-cap" around both armholes, `ease` mm of the cap
+/// taken up. Its notches named "armhole", 1 tick for the front and 2 for the back,
+/// are compared with the armholes' by their way from the underarm; bends stay 0.
+/// Throws Refusal when a piece lacks the edge.
+Walk walk_sleeve(const Piece& sleeve, const Piece& front, const Piece& back, double ease = 0.0);
+
 inline constexpr double walk_tolerance = 0.01;  ///< mm
 
 /// True when lengths agree within the tolerance and notches within 0.5 mm.
 bool walks(const Walk& walk);
 
-/// One line: name, lengths, difference, bends.
+/// One line: name, lengths, difference, bends, notches.
 std::string walk_in_words(const Walk& walk);
 
 }  // namespace cowlcast::drafting

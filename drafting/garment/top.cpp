@@ -1,6 +1,8 @@
 #include "drafting/garment/top.h"
 
+#include <algorithm>
 #include <cmath>
+#include <cstdio>
 
 #include "drafting/geometry/curves.h"
 #include "drafting/geometry/polyline.h"
@@ -20,6 +22,7 @@ void check(const TopWishes& wishes) {
   };
   within(wishes.elastic_stretch, 1.0, 1.5, "The elastic's stretch", " times its length");
   within(wishes.binding_stretch, 1.0, 1.5, "The binding's stretch", " times its length");
+  within(wishes.sleeve_ease, 0.0, 60.0, "The sleeve cap's ease", " mm");
   within(wishes.elastic_tail, 0.0, 60.0, "The elastic's tail", " mm");
 }
 
@@ -74,12 +77,20 @@ Piece camisole_of(const Piece& base, const TopWishes& wishes) {
 /// A walk of part of an edge: the panel's seam against the start of the front's.
 Walk partial_walk(const std::string& name, const Piece& panel, const Piece& base, const std::string& role) {
   const Polyline &small = edge_of(panel, role).points, &whole = edge_of(base, role).points;
-  const double one = nearest(whole, small.front()).along, other = nearest(whole, small.back()).along;
+  const double one = nearest(whole, small.front()).along, other_end = nearest(whole, small.back()).along;
   Walk walk;
   walk.name = name;
   walk.first_length = length(small);
-  walk.second_length = std::abs(other - one);
+  walk.second_length = std::abs(other_end - one);
   walk.difference = walk.first_length - walk.second_length;
+  for (const Notch& notch : panel.notches) {
+    const Foot foot = nearest(small, notch.seam);
+    for (const Notch& other : base.notches) {
+      const Foot place = nearest(whole, other.seam);
+      if (notch.name == other.name && foot.distance < 1e-6 && place.distance < 1e-6)
+        walk.notches.push_back({notch.name, std::abs(std::min(one, other_end) + foot.along - place.along)});
+    }
+  }
   return walk;
 }
 
@@ -115,6 +126,10 @@ Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& 
   }
   if (top.cowl.facing) {
     top.walks.push_back(walk_seams("facing", *top.cowl.facing, "neckline", front, "neckline"));
+  }
+  for (const Piece& piece : top.carried) {
+    if (has_edge(piece, "sleeve-cap"))
+      top.walks.push_back(walk_sleeve(piece, front, top.back, wishes.sleeve_ease));
   }
   if (has_edge(top.back, "neckline")) {
     top.elastic.seam_length = 2.0 * length(edge_of(top.back, "neckline").points);

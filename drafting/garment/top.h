@@ -40,6 +40,7 @@ struct TopWishes {
   double elastic_stretch = 1.0;         ///< seam length over elastic length between the tails
   double elastic_tail = 13.0;           ///< mm each end
   double binding_stretch = 1.08;        ///< armhole over its binding, for a sleeveless top
+  double sleeve_ease = 0.0;             ///< of a sleeve cap taken up in its armholes, mm
   std::vector<Piece> carried;           ///< sleeves and other pieces that stay as they are
 };
 

@@ -249,6 +249,8 @@ void add_options(CLI::App& command, const std::shared_ptr<Options>& options) {
       .add_option("--carry", o.carried, "a piece file to carry over unchanged (a sleeve); may be given again")
       ->expected(1)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  add_length(command, "--sleeve-ease", o.top.sleeve_ease,
+             "of a sleeve-cap edge, taken up in the armholes [0]");
   command.add_option("--elastic-stretch", o.top.elastic_stretch, "back neck seam over its elastic")
       ->check(CLI::Range(1.0, 1.5))
       ->capture_default_str();

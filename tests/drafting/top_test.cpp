@@ -250,6 +250,41 @@ TEST(SeamWalk, ReportsLengthNotchesAndBends) {
   EXPECT_FALSE(walks(walk));
 }
 
+TEST(SeamWalk, LaysTheSleeveCapAroundBothArmholes) {
+  const Piece front = block_front(demo_measures()), back = block_back(demo_measures());
+  const double f = length(edge_of(front, "armhole").points), b = length(edge_of(back, "armhole").points);
+  const auto up = [](const Piece& piece) {
+    return nearest(edge_of(piece, "armhole").points, piece.notches.at(0).seam).along;
+  };
+  Piece sleeve;  // a cap drawn straight: only its length and notches count
+  sleeve.name = "sleeve";
+  const double around = f + b + 8.0;
+  sleeve.edges = {{"sleeve-cap", {{around, 100}, {0, 100}}}};
+  for (const bool front_last : {false, true}) {
+    const auto place = [&](double from_front) {
+      return Point(front_last ? from_front : around - from_front, 100);
+    };
+    sleeve.notches = {{"armhole", place(around - up(back)), {}, 2},
+                      {"armhole", place(up(front) + 3.0), {}, 1}};
+    const Walk eased = walk_sleeve(sleeve, front, back, 8.0);
+    EXPECT_NEAR(eased.difference, 0.0, 1e-9);
+    ASSERT_EQ(eased.notches.size(), 2u);
+    EXPECT_NEAR(eased.notches[0].apart, 0.0, 1e-9);
+    EXPECT_NEAR(eased.notches[1].apart, 3.0, 1e-9);
+    EXPECT_FALSE(walks(eased));  // a notch 3 mm off
+    sleeve.notches[1].seam = place(up(front));
+    EXPECT_TRUE(walks(walk_sleeve(sleeve, front, back, 8.0)));
+    EXPECT_FALSE(walks(walk_sleeve(sleeve, front, back)));
+  }
+  TopWishes wishes;
+  wishes.sleeve_ease = 8.0;
+  wishes.carried = {sleeve};
+  const Top top = draft_top(front, back, wishes);
+  EXPECT_EQ(top.walks.back().name, "sleeve cap");
+  EXPECT_TRUE(walks(top.walks.back())) << walk_in_words(top.walks.back());
+  EXPECT_NE(walk_in_words(top.walks.back()).find("(front)"), std::string::npos);
+}
+
 TEST(Hang, AgreesWithTheCatenarysOwnNumbers) {
   // a = 100, d = 200: s = 200 sinh 1 = 235.0402387, sag = 100 (cosh 1 - 1) = 54.3080635.
   // sinh 1 = 1.1752011936 and cosh 1 = 1.5430806348: Abramowitz and Stegun, Handbook of
