@@ -111,8 +111,12 @@ void add_notches(std::vector<Mark>& marks, const Piece& piece, const FrameStyle&
       inward = Point(-way.y(), way.x());
     }
     inward.normalize();
-    bars.push_back({notch.cut, notch.cut + bar * inward});
-    heads.push_back(circle(notch.cut + (bar + ring) * inward, ring));
+    const Point beside(-inward.y(), inward.x());
+    for (int i = 0; i < notch.ticks; ++i) {  // rings side by side, clear of each other
+      const Point foot = notch.cut + (i - 0.5 * (notch.ticks - 1)) * 3.0 * ring * beside;
+      bars.push_back({foot, foot + bar * inward});
+      heads.push_back(circle(foot + (bar + ring) * inward, ring));
+    }
   }
   if (bars.empty()) return;
   marks.push_back(stroke(bars, style.mark_width, style.seam));

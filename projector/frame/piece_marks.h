@@ -7,7 +7,8 @@
 //   cut line     one unbroken line, the only white one
 //   seam line    short dashes
 //   fold         two fine lines side by side and the word FOLD: never cut
-//   notch        a pin: a short bar in from the cut line with a ring as its head
+//   notch        a pin: a short bar in from the cut line with a ring as its head,
+//                two side by side on a back
 //   mark         a square on its corner around an open middle, for chalk or thread
 //   grainline    a chain of long and short with an open arrow at both ends
 //   label        the piece's name and how to lay it

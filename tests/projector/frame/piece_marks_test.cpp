@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "drafting/geometry/polyline.h"
 #include "tests/projector/test_map.h"
 #include "tests/projector/test_piece.h"
@@ -38,6 +40,23 @@ TEST(PieceMarks, EachPartIsShownOrNot) {
     one.*part = true;
     EXPECT_FALSE(piece_marks(piece, {}, FrameStyle{}, one).empty());
   }
+}
+
+TEST(PieceMarks, ABacksNotchIsTwoPinsClearOfEachOther) {
+  drafting::Piece piece = testing::small_front();
+  const Shown notches_only{false, false, true, false, false, false, false, false};
+  ASSERT_EQ(piece_marks(piece, {}, FrameStyle{}, notches_only).at(0).lines.size(), 1u);
+  piece.notches[0].ticks = 2;
+  const std::vector<Mark> marks = piece_marks(piece, {}, FrameStyle{}, notches_only);
+  ASSERT_EQ(marks.size(), 2u);
+  ASSERT_EQ(marks[0].lines.size(), 2u);
+  ASSERT_EQ(marks[1].lines.size(), 2u);
+  const Point middle = 0.5 * (marks[0].lines[0][0] + marks[0].lines[1][0]);
+  EXPECT_LT((middle - piece.notches[0].cut).norm(), 1e-9);
+  double gap = 1e9;
+  for (const Point& a : marks[1].lines[0])
+    for (const Point& b : marks[1].lines[1]) gap = std::min(gap, (a - b).norm());
+  EXPECT_GT(gap, 2.0);
 }
 
 TEST(PieceMarks, TheFoldIsNeverDrawnAsACut) {
