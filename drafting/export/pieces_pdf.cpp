@@ -248,18 +248,27 @@ std::string record_of(const Top& top) {
 }
 
 std::string record_to_pdf(const Top& top) {
+  constexpr size_t widest = 85;  // characters that fit an A4 page at 3.6 mm
+  std::vector<std::string> lines;
+  std::istringstream text(record_of(top));
+  for (std::string line; std::getline(text, line); lines.push_back(line)) {
+    for (size_t at; line.size() > widest && (at = line.rfind(", ", widest)) != std::string::npos;) {
+      lines.push_back(line.substr(0, at + 1));
+      line.erase(0, at + 1);  // the space that stays says that the line goes on
+    }
+  }
+  const double step = std::min(5.5, 260.0 / static_cast<double>(lines.size()));  // all on the one page
   PdfSheet sheet(210.0, 297.0);
-  const std::string text = record_of(top);
-  std::istringstream lines(text);
   double y = 20.0;
-  const auto count = std::count(text.begin(), text.end(), '\n');
-  const double step = std::min(5.5, 260.0 / static_cast<double>(count));  // all on the one page
-  for (std::string line; std::getline(lines, line); y += step) {
+  for (const std::string& line : lines) {
+    const bool goes_on = line.starts_with(' ');
     const size_t wide = line.find("  ");  // a label, then its number: two columns
     const size_t value = wide == std::string::npos ? wide : line.find_first_not_of(' ', wide);
     const bool columns = wide > 0 && wide <= 20 && value != std::string::npos;
-    sheet.text({15.0, y}, columns ? line.substr(0, wide) : line, 3.6);
+    sheet.text({goes_on ? 25.0 : 15.0, y}, columns ? line.substr(0, wide) : line.substr(goes_on ? 1 : 0),
+               3.6);
     if (columns) sheet.text({55.0, y}, line.substr(value), 3.6);
+    y += step;
   }
   return sheet.finish();
 }

@@ -99,8 +99,9 @@ std::string walk_in_words(const Walk& walk) {
   constexpr double degrees = 180.0 / std::numbers::pi;
   char text[200];
   std::snprintf(text, sizeof text, "%s: %.2f mm on %.2f mm, difference %.3f mm, bends %.1f and %.1f degrees",
-                walk.name.c_str(), walk.first_length, walk.second_length, walk.difference + 0.0,
-                walk.bend_at_start * degrees, walk.bend_at_end * degrees);
+                walk.name.c_str(), walk.first_length, walk.second_length,
+                std::abs(walk.difference) < 0.0005 ? 0.0 : walk.difference, walk.bend_at_start * degrees,
+                walk.bend_at_end * degrees);
   std::string line = text;
   for (const Walk::NotchPair& pair : walk.notches) {
     std::snprintf(text, sizeof text, ", notches %.2f mm apart (%s)", pair.apart + 0.0, pair.name.c_str());

@@ -127,11 +127,15 @@ Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& 
   if (top.cowl.facing) {
     top.walks.push_back(walk_seams("facing", *top.cowl.facing, "neckline", front, "neckline"));
   }
+  if (top.back_cowl && top.back_cowl->facing) {
+    top.walks.push_back(walk_seams("back facing", *top.back_cowl->facing, "neckline", top.back, "neckline"));
+  }
   for (const Piece& piece : top.carried) {
     if (has_edge(piece, "sleeve-cap"))
       top.walks.push_back(walk_sleeve(piece, front, top.back, wishes.sleeve_ease));
   }
-  if (has_edge(top.back, "neckline")) {
+  if (!top.back_cowl && has_edge(top.back, "neckline")) {  // a cowl is faced, not held by elastic
+
     top.elastic.seam_length = 2.0 * length(edge_of(top.back, "neckline").points);
     top.elastic.tail = wishes.elastic_tail;
     top.elastic.elastic_length = top.elastic.seam_length / wishes.elastic_stretch + 2.0 * wishes.elastic_tail;

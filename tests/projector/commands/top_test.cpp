@@ -130,6 +130,8 @@ TEST_F(TopProgram, BiasTackUpAndACowlInTheBack) {
             2);
   EXPECT_TRUE(fs::exists(folder / "t/cowl-back-facing.json"));
   EXPECT_TRUE(fs::exists(folder / "t/back-steps.svg"));
+  EXPECT_TRUE(says(ran.out, "back facing: ")) << ran.out;
+  EXPECT_FALSE(says(text_of(folder / "t/record.txt"), "clear elastic"));
 }
 
 TEST_F(TopProgram, ATopThatDoesNotWalkNeedsAnExplicitYes) {
