@@ -252,7 +252,9 @@ std::string record_to_pdf(const Top& top) {
   std::vector<std::string> lines;
   std::istringstream text(record_of(top));
   for (std::string line; std::getline(text, line); lines.push_back(line)) {
-    for (size_t at; line.size() > widest && (at = line.rfind(", ", widest)) != std::string::npos;) {
+    const bool columns = line.find("  ") <= 20;  // these fit
+    for (size_t at;
+         !columns && line.size() > widest && (at = line.rfind(", ", widest)) != std::string::npos;) {
       lines.push_back(line.substr(0, at + 1));
       line.erase(0, at + 1);  // the space that stays says that the line goes on
     }
