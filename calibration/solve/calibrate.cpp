@@ -23,6 +23,8 @@ namespace {
 
 constexpr double kRulerSigma = 0.07;  // mm: a steel rule read to a tenth, and a little for the eye's slant
 constexpr double kLampSigma = 15.0;   // mm: a tape from the mat up to the middle of a lens
+constexpr double kRulersAgree = 0.4;  // mm: beyond this a reading or a sheet is wrong
+constexpr double kLampAgrees = 5.0;   // standard deviations between the tape and the photographs
 constexpr int kFewestLightCorners = 60;
 constexpr double kTapeSigma = 0.5;    // mm: a tape between two crosses
 constexpr double kPageSigma = 0.006;  // of a printer nobody has measured: half a percent and a little
@@ -154,6 +156,42 @@ void mend_sheets(Scene& scene, double least, std::vector<std::string>& warnings,
   }
 }
 
+// What was measured by hand must agree with what the photographs say.
+void check_readings(const Scene& scene, const CalibrationRequest& request) {
+  if (request.rulers) {
+    const double across = kRulerAcross * std::exp(scene.print_scale[0]),
+                 down = kRulerDown * std::exp(scene.print_scale[1]);
+    if (std::hypot(across - request.rulers->across, down - request.rulers->down) > kRulersAgree)
+      throw CertainRefusal(
+          "The rulers are given as " + fixed(request.rulers->across, 1) + " and " +
+          fixed(request.rulers->down, 1) +
+          " mm, but the sheets in the photographs say that their lengths go together otherwise, for "
+          "example " +
+          fixed(across, 1) + " and " + fixed(down, 1) +
+          " mm. Measure both again, end tick to end tick, on a sheet that lay on the table.");
+  }
+  for (const SceneSpan& span : scene.spans) {
+    const Eigen::Vector2d way =
+        scene.mat_from_sheet(span.from, {0, 0}) - scene.mat_from_sheet(span.to, {0, 0});
+    if (std::abs(way.norm() - span.length) > 5.0 * span.sigma)
+      throw CertainRefusal("The tape from one sheet to another is given as " + fixed(span.length, 1) +
+                           " mm, but all else says " + fixed(way.norm(), 1) +
+                           " mm. Measure again between the centre crosses, and check the sheets' numbers.");
+  }
+}
+
+// The tape to the lens joins the fit, unless the photographs alone rule it out.
+void heed_lamp(Scene& scene, const FitNoise& noise, const LampReading& lamp) {
+  const TableMap map = finish_map(scene);
+  const double sigma = estimate_error(scene, noise, map).lamp_sigma * map.lamp().norm();
+  if (std::abs(map.lamp().z() - lamp.height) > kLampAgrees * std::hypot(sigma, lamp.sigma))
+    throw CertainRefusal("The lens is given as " + fixed(lamp.height, 0) +
+                         " mm above the mat, but the photographs say " + fixed(map.lamp().z(), 0) +
+                         " mm, give or take " + fixed(2.0 * sigma, 0) +
+                         ". Measure straight up from the mat to the middle of the lens, or leave it out.");
+  scene.lamp_height = lamp;
+}
+
 void check_picture(const Scene& scene, const std::vector<cv::Mat>& pictures) {
   const std::vector<Finding> findings = find_picture_oddities(scene, pictures);
   if (!findings.empty())
@@ -168,7 +206,7 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
   Scene scene = start_scene(look_for_sheets(photographs), scale_reading(request), left_out);
   scene.projector_size = Eigen::Vector2d(request.width, request.height);
   add_spans(scene, request);
-  scene.lamp_height = lamp_reading(request);
+  const std::optional<LampReading> lamp = lamp_reading(request);
   std::vector<cv::Mat> pictures;
   for (const ScenePhoto& photo : scene.photos)
     pictures.push_back(std::find_if(photographs.begin(), photographs.end(), [&](const Photograph& p) {
@@ -189,8 +227,14 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
   mend_sheets(scene, 1.0, report.warnings, settle);
   find_light(scene, pictures, layout);  // again from where the lens now says the corners are
   check_light(scene, layout);
-  const FitNoise noise = settle(scene);
+  FitNoise noise = settle(scene);
+  if (lamp) {
+    heed_lamp(scene, noise, *lamp);
+    noise = settle(scene);
+  }
   check_picture(scene, pictures);
+  check_sides(scene, pictures, layout);
+  check_readings(scene, request);
 
   report.map = finish_map(scene);
   report.map.made_at = now_utc();

@@ -304,6 +304,34 @@ void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const Target
   }
 }
 
+void check_sides(const Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
+  const int columns = layout.columns - 1, rows = layout.rows - 1;
+  std::vector<bool> found(static_cast<size_t>(layout.corner_count()), false);
+  for (const LightSighting& s : scene.light)
+    if (s.used) found[static_cast<size_t>(scene.lights[static_cast<size_t>(s.point)].corner)] = true;
+  const auto in_view = [&](int corner) {
+    for (size_t i = 0; i < pictures.size(); ++i)
+      if (scene.photos[i].target && local_view(scene, i, pictures[i], layout, corner)) return true;
+    return false;
+  };
+  const auto check = [&](const char* side, int count, const auto& corner_at) {
+    int seen = 0, looked_at = 0;
+    for (int k = 0; k < count; ++k) {
+      seen += found[static_cast<size_t>(corner_at(k))];
+      looked_at += in_view(corner_at(k));
+    }
+    if (looked_at >= std::max(5, count / 2) && seen * 20 < looked_at)
+      throw CertainRefusal(
+          std::string("The ") + side +
+          " of the target is not where it should be. Check that --projector is the size the target "
+          "was made for, that the projector shows all of it, and that it all falls on the table.");
+  };
+  check("upper edge", columns, [&](int k) { return k; });
+  check("lower edge", columns, [&](int k) { return (rows - 1) * columns + k; });
+  check("left edge", rows, [&](int k) { return k * columns; });
+  check("right edge", rows, [&](int k) { return k * columns + columns - 1; });
+}
+
 void drop_crossed_paper(Scene& scene, const TargetLayout& layout) {
   const auto to_grid = [&](double value) {
     return std::abs(value - std::round(value / layout.square) * layout.square);

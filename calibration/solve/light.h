@@ -19,6 +19,11 @@ void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const T
 /// scene now says they are, in photographs of the target divided by one of plain light.
 void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout);
 
+/// Throws Refusal when rows or columns of the target along a side are seen nowhere
+/// although the photographs would show them: the picture is not the one the layout
+/// is of, or part of it falls beside the table.
+void check_sides(const Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout);
+
 /// Drops paper sightings, in photographs of the target, that an edge of the target crosses.
 void drop_crossed_paper(Scene& scene, const TargetLayout& layout);
 

@@ -22,6 +22,14 @@ double goodness(const Cut& cut, const Laying& laying, const Operator& person) {
 
 }  // namespace
 
+Operator standing_before(const Polyline& area, Hand hand) {
+  constexpr double kForearm = 250.0;  // mm
+  Operator person;
+  person.hand = hand;
+  person.stands = {0.0, drafting::box_of(area).low.y() - kForearm};
+  return person;
+}
+
 std::vector<Cut> ordered_cuts(std::vector<Cut> cuts, const Laying& laying, const Operator& person) {
   for (Cut& cut : cuts)
     if (cut.path.size() > 1 && goodness(cut, laying, person) < 0.0) cut = turned_round(cut);

@@ -25,6 +25,9 @@ struct Operator {
   Point stands{0.0, -600.0};  ///< on the mat plane, mm; usually beyond its near edge
 };
 
+/// The person standing in the middle before an area of the mat, a forearm's length off.
+Operator standing_before(const Polyline& area, Hand hand);
+
 /// The cuts in order and turned to their directions. All of them come back, none twice.
 std::vector<Cut> ordered_cuts(std::vector<Cut> cuts, const Laying& laying, const Operator& person);
 

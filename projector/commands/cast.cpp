@@ -19,10 +19,21 @@ std::string now() {
   return QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddTHH:mm:ssZ")).toStdString();
 }
 
+// Qt ends the program when there is no screen to open a window on.
+void check_display() {
+#if defined(Q_OS_LINUX)
+  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
+    if (!qEnvironmentVariableIsEmpty(name)) return;
+  throw std::runtime_error(
+      "there is no screen here to show the piece on. Run this where windows open, or draw a picture with "
+      "`cowlcast frame`.");
+#endif
+}
+
 struct CastOptions {
   std::string table, piece, screen, hand = "right", record;
   PlaceOption at;
-  bool mirrored = false, anyway = false;
+  bool placed = false, mirrored = false, anyway = false;
   double height = 0.0, band = BladeOverlay{}.band_width;
   unsigned cloth = 0xff808080;
   Blade blade;
@@ -31,8 +42,8 @@ struct CastOptions {
 void run(const CastOptions& options) {
   auto map =
       calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
-  drafting::Piece piece =
-      drafting::piece_from_json(read_file(options.piece, "a piece file made by `cowlcast draft`"));
+  drafting::Piece piece = read_piece(options.piece);
+  check_cloth(options.height);
   Record record;
   if (!options.record.empty() && std::filesystem::exists(options.record))
     record = record_from_json(read_file(options.record, "a cutting record"));
@@ -47,6 +58,10 @@ void run(const CastOptions& options) {
   }
   if (record.cut == 0) record.table_made_at = map.made_at;
 
+  if (!options.record.empty())
+    write_file(options.record, record_to_json(record));  // not found out after the last cut
+  check_display();
+
   int count = 1;
   char name[] = "cowlcast";
   char* arguments[] = {name, nullptr};
@@ -59,18 +74,27 @@ void run(const CastOptions& options) {
   check_screen(*screen, map);
   settings.setValue(remembered, screen->name());
 
-  const Laying laying{options.at.x, options.at.y, options.at.angle, options.mirrored, options.height};
+  const Polyline lit = lit_outline(map, options.height);
+  Laying laying{options.at.x, options.at.y, options.at.angle, options.mirrored, options.height};
+  if (!options.placed) {
+    laying = in_the_middle(lit, piece, options.height);
+    if (options.mirrored)
+      laying = flipped_about(laying, 0.5 * (drafting::box_of(lit).low + drafting::box_of(lit).high));
+  }
   std::vector<Cut> plan = cuts_of(cut_runs(piece), options.blade, {});
   CuttingView view = new_view(std::move(piece), std::move(plan), laying, style_for_cloth(options.cloth));
-  view.overlay.hand = view.person.hand = options.hand == "left" ? Hand::left : Hand::right;
+  view.person = standing_before(lit, options.hand == "left" ? Hand::left : Hand::right);
+  view.overlay.hand = view.person.hand;
   view.overlay.band_width = options.band;
-  const Polyline lit = lit_outline(map, laying.height);
-  view.person.stands = {0.0, drafting::box_of(lit).low.y() - 250.0};
   Polyline outline = laid(laying, view.piece.cut_line);
   outline.push_back(outline.front());
+  const Reach reach = reach_of(map, {outline}, laying.height);
+  if (!reach.any_inside)
+    throw calibration::Refusal(
+        "No part of the piece lies in the light. Leave --at out to lay it in the middle.");
   if (record.cut > 0)
     view = resumed(std::move(view), record);
-  else if (reach_of(map, {outline}, laying.height).outside > 0.0)
+  else if (reach.outside > 0.0)
     view = in_parts(std::move(view), lit);
   if (cautions_due(record, started)) {
     view.phase = Phase::cautions;
@@ -112,8 +136,9 @@ void add_cast(CLI::App& app, Job& job) {
   command->add_option("--piece", options->piece, "piece file made by `cowlcast draft`")->required();
   command->add_option("--screen", options->screen,
                       "the projector's screen: its name or number [the one used last]");
-  add_place(*command, "--at", options->at,
-            "where the piece's origin comes to lie, mm, and its anticlockwise turn, degrees [0,0,0]");
+  add_place(
+      *command, "--at", options->at,
+      "where the piece's origin comes to lie, mm, and its anticlockwise turn, degrees [middle of the light]");
   command->add_flag("--mirrored", options->mirrored, "lay the piece face down");
   add_length(*command, "--height", options->height, "of the cloth's upper face above the mat");
   add_colour(*command, "--cloth", options->cloth, "colour of the cloth, to choose the lights by [grey]");
@@ -133,7 +158,10 @@ void add_cast(CLI::App& app, Job& job) {
       "stroke, Page Up goes back, U unlocks the laying, Escape ends and prints where the piece lay.\n"
       "The band and the marks are an aid to the eye. They see no hand: keep yours out of the blade's way.\n"
       "Example: cowlcast cast --table table.json --piece cowl/front.json --screen HDMI-1 --at 0,-300,0");
-  command->callback([options, &job] { job = [options] { run(*options); }; });
+  command->callback([options, command, &job] {
+    options->placed = command->count("--at") > 0;
+    job = [options] { run(*options); };
+  });
 }
 
 }  // namespace cowlcast::projector

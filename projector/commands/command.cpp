@@ -1,4 +1,6 @@
 #include "projector/commands/command.h"
+#include "calibration/refusal.h"
+#include "projector/commands/files.h"
 
 #include <cstdio>
 
@@ -71,6 +73,19 @@ std::string lit_box(const calibration::TableMap& map, double height) {
   std::snprintf(text, sizeof text, "area reaches from x %.0f to %.0f mm and y %.0f to %.0f mm", low.x(),
                 high.x(), low.y(), high.y());
   return text;
+}
+
+drafting::Piece read_piece(const std::string& path) {
+  drafting::Piece piece = drafting::piece_from_json(read_file(path, "a piece file made by `cowlcast draft`"));
+  return piece.mirror ? drafting::unfolded(piece) : piece;
+}
+
+void check_cloth(double height) {
+  constexpr double kThickest = 50.0;  // mm
+  if (height > kThickest)
+    throw calibration::Refusal(
+        "Cloth 50 mm thick is the most that lines are drawn on. Give --height the thickness of "
+        "the cloth as it lies, all layers together.");
 }
 
 }  // namespace cowlcast::projector

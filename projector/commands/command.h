@@ -16,6 +16,8 @@
 #include "calibration/table_map/table_map.h"
 #include "projector/commands/numbers.h"
 
+#include "drafting/piece/piece.h"
+
 namespace cowlcast::projector {
 
 using Job = std::function<void()>;
@@ -51,5 +53,12 @@ CLI::Option* add_colour(CLI::App& command, const std::string& name, unsigned& co
 
 /// "area reaches from x .. to .. mm and y .. to .. mm", for messages.
 std::string lit_box(const calibration::TableMap& map, double height);
+
+/// The piece in a file made by `cowlcast draft`; one that is cut full comes whole, its mirrored half joined
+/// on. Throws FileError, drafting::Refusal.
+drafting::Piece read_piece(const std::string& path);
+
+/// Throws calibration::Refusal for cloth that no garment is made of.
+void check_cloth(double height);
 
 }  // namespace cowlcast::projector

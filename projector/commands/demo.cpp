@@ -76,17 +76,6 @@ calibration::Rulers measured_rulers(const room_model::Room& room) {
           read(calibration::kRulerDown * room.sheets.front().down)};
 }
 
-// On its side in the middle of the light, centre front nearest the operator.
-Laying lay_in_the_middle(const calibration::TableMap& map, const drafting::Piece& piece) {
-  Laying laying{.angle = 0.5 * std::numbers::pi, .height = kCloth};
-  const drafting::Box lit = drafting::box_of(lit_outline(map, kCloth));
-  const drafting::Box lain = drafting::box_of(laid(laying, piece.cut_line));
-  const Point shift = 0.5 * (lit.low + lit.high) - 0.5 * (lain.low + lain.high);
-  laying.x = shift.x();
-  laying.y = shift.y();
-  return laying;
-}
-
 // The map's mat frame carried to the room's: where cloth lies is hers to say, so only the shape counts.
 Eigen::Isometry2d room_from_mat(const calibration::TableMap& map,
                                 const room_model::RoomProjector& projector) {
@@ -161,7 +150,7 @@ void run(const path& out) {
   std::cout << "\nThe front\n" << drafting::summary(draft);
 
   const calibration::TableMap& map = report.map;
-  const Laying laying = lay_in_the_middle(map, draft.front);
+  const Laying laying = in_the_middle(lit_outline(map, kCloth), draft.front, kCloth);
   const FrameStyle style = style_for_cloth(kClothColour);
   std::vector<Mark> marks = piece_marks(draft.front, laying, style, {});
   const QImage frame = rendered(map, marks, kCloth);

@@ -25,16 +25,19 @@ struct FrameOptions {
   Blade blade;
 };
 
-std::vector<Mark> marks_for(const FrameOptions& options, const drafting::Piece& piece, const Laying& laying) {
+std::vector<Mark> marks_for(const FrameOptions& options, const calibration::TableMap& map,
+                            const drafting::Piece& piece, const Laying& laying) {
   if (options.only == "cut-line") return cut_line_alone(piece, laying);
   const FrameStyle style = style_for_cloth(options.cloth);
   std::vector<Mark> marks = piece_marks(piece, laying, style, {});
   if (options.stroke > 0) {
-    const std::vector<Cut> cuts = cuts_of(cut_runs(piece), options.blade, {});
+    const Hand hand = options.hand == "left" ? Hand::left : Hand::right;
+    const std::vector<Cut> cuts = ordered_cuts(cuts_of(cut_runs(piece), options.blade, {}), laying,
+                                               standing_before(lit_outline(map, laying.height), hand));
     if (options.stroke > static_cast<int>(cuts.size()))
       throw calibration::Refusal("The piece has " + std::to_string(cuts.size()) +
                                  " strokes. Give --stroke a number from 1 to that.");
-    const BladeOverlay overlay{.hand = options.hand == "left" ? Hand::left : Hand::right};
+    const BladeOverlay overlay{.hand = hand};
     for (Mark& mark : blade_marks(cuts[static_cast<size_t>(options.stroke - 1)], laying, style, overlay))
       marks.push_back(std::move(mark));
   }
@@ -44,8 +47,8 @@ std::vector<Mark> marks_for(const FrameOptions& options, const drafting::Piece& 
 void run(const FrameOptions& options) {
   const auto map =
       calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
-  const drafting::Piece piece =
-      drafting::piece_from_json(read_file(options.piece, "a piece file made by `cowlcast draft`"));
+  const drafting::Piece piece = read_piece(options.piece);
+  check_cloth(options.height);
   const Laying laying{options.at.x, options.at.y, options.at.angle, options.mirrored, options.height};
   Polyline outline = laid(laying, piece.cut_line);
   if (!outline.empty()) outline.push_back(outline.front());
@@ -55,7 +58,7 @@ void run(const FrameOptions& options) {
         "No part of the piece lies in the light. Change --at so that it does: the lit " +
         lit_box(map, laying.height) + ".");
   const Headless qt;
-  write_file(options.out, png_bytes(rendered(map, marks_for(options, piece, laying), laying.height)));
+  write_file(options.out, png_bytes(rendered(map, marks_for(options, map, piece, laying), laying.height)));
   if (reach.outside > 0.0) {
     char text[200];
     std::snprintf(

@@ -32,6 +32,12 @@ void locate(const calibration::TableMap& map, bool from_mat, double height, std:
     try {
       const Eigen::Vector2d to =
           from_mat ? map.projector_from_mat(*from, height) : map.mat_from_projector(*from, height);
+      const Eigen::Vector2d& pixel = from_mat ? to : *from;
+      if (pixel.x() < -1.0 || pixel.y() < -1.0 || pixel.x() > map.width || pixel.y() > map.height)
+        throw calibration::Refusal(from_mat
+                                       ? "no pixel of the picture lights that point."
+                                       : "the picture has no such pixel: it is " + std::to_string(map.width) +
+                                             " x " + std::to_string(map.height) + ".");
       std::array<char, 64> text{};
       std::snprintf(text.data(), text.size(), "%.9f %.9f\n", to.x(), to.y());
       std::cout << text.data();

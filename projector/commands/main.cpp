@@ -23,6 +23,7 @@ int main(int argc, char** argv) {
       "Lengths are mm unless a unit is written: 480, 48cm, 19in. Angles are degrees, anticlockwise.",
       "cowlcast");
   app.require_subcommand(1);
+  app.set_version_flag("--version", COWLCAST_VERSION);
   app.footer(
       "Exit codes: 0 done, 2 wrong usage, 3 refused with a reason, 1 anything else.\n"
       "`cowlcast COMMAND --help` tells more. New here? Try: cowlcast demo --out demo");
@@ -38,10 +39,12 @@ int main(int argc, char** argv) {
   projector::add_demo(app, job);
   try {
     app.parse(argc, argv);
-  } catch (const CLI::CallForHelp& help) {
-    return app.exit(help);
+  } catch (const CLI::Success& answer) {  // --help, --version
+    return app.exit(answer);
   } catch (const CLI::ParseError& error) {
     const auto chosen = app.get_subcommands();
+    if (chosen.empty() && argc > 1)
+      return failed(2, "There is no command \"" + std::string(argv[1]) + "\". `cowlcast --help` lists them.");
     const std::string command = chosen.empty() ? "" : " " + chosen.front()->get_name();
     return failed(2, std::string(error.what()) + ". See: cowlcast" + command + " --help");
   }
@@ -59,6 +62,6 @@ int main(int argc, char** argv) {
   } catch (const std::bad_alloc&) {
     return failed(1, "There is not enough memory for this. Close other programs or use smaller pictures.");
   } catch (const std::exception& error) {
-    return failed(1, std::string("Something went wrong inside the program: ") + error.what());
+    return failed(1, error.what());
   }
 }

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "drafting/geometry/polyline.h"
+
 namespace cowlcast::projector {
 namespace {
 
@@ -30,6 +32,16 @@ Polyline laid(const Laying& laying, const Polyline& piece) {
   on_mat.reserve(piece.size());
   for (const Point& point : piece) on_mat.push_back(mat_from_piece(laying, point));
   return on_mat;
+}
+
+Laying in_the_middle(const Polyline& area, const drafting::Piece& piece, double height) {
+  Laying laying{.angle = 0.5 * std::numbers::pi, .height = height};
+  const drafting::Box lit = drafting::box_of(area);
+  const drafting::Box lain = drafting::box_of(laid(laying, piece.cut_line));
+  const Point shift = 0.5 * (lit.low + lit.high) - 0.5 * (lain.low + lain.high);
+  laying.x = shift.x();
+  laying.y = shift.y();
+  return laying;
 }
 
 Laying turned_about(const Laying& laying, const Point& mat, double angle) {

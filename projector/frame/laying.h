@@ -28,6 +28,10 @@ Point piece_from_mat(const Laying& laying, const Point& mat);
 /// A line of the piece, on the mat; a mirrored outline comes out turning the other way.
 Polyline laid(const Laying& laying, const Polyline& piece);
 
+/// The piece on its side, its centre front nearest the operator, in the middle of the box around `area` (mat
+/// mm).
+Laying in_the_middle(const Polyline& area, const drafting::Piece& piece, double height);
+
 /// Turns the laying by `angle` about a point of the mat, which keeps its place on the piece.
 Laying turned_about(const Laying& laying, const Point& mat, double angle);
 

@@ -31,8 +31,7 @@ TEST(Fit, AgreesWithOpenCvOnRealPhotographs) {
     for (int j = 0; j < 9; ++j)
       corners.emplace_back(30.0F * static_cast<float>(j), 30.0F * static_cast<float>(5 - i), 0.0F);
   for (int n = 1; n <= 14; ++n) {
-    char name[16];
-    std::snprintf(name, sizeof name, "left%02d.jpg", n);
+    const std::string name = (n < 10 ? "left0" : "left") + std::to_string(n) + ".jpg";
     const cv::Mat grey = cv::imread((kPhotographs / name).string(), cv::IMREAD_GRAYSCALE);
     std::vector<cv::Point2f> found;
     if (grey.empty() || !cv::findChessboardCorners(grey, {9, 6}, found)) continue;

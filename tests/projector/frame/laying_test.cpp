@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "drafting/geometry/polyline.h"
+
 #include <numbers>
 #include <random>
 
@@ -48,6 +50,18 @@ TEST(Laying, TurnsAndFlipsAboutAPointThatStays) {
   EXPECT_NEAR(back.x, laying.x, 1e-9);
   EXPECT_NEAR(back.angle, laying.angle, 1e-12);
   EXPECT_FALSE(back.mirrored);
+}
+
+TEST(Laying, PutsAPieceInTheMiddleOfTheLight) {
+  drafting::Piece piece;
+  piece.cut_line = {{0, 0}, {200, 0}, {260, 600}, {0, 700}};
+  const Polyline light = {{-500, -300}, {540, -320}, {520, 310}, {-510, 300}};
+  const Laying laying = in_the_middle(light, piece, 1.5);
+  const drafting::Box lain = drafting::box_of(laid(laying, piece.cut_line));
+  EXPECT_NEAR(lain.low.x() + lain.high.x(), 540.0 - 510.0, 1e-9);
+  EXPECT_NEAR(lain.low.y() + lain.high.y(), 310.0 - 320.0, 1e-9);
+  EXPECT_NEAR(lain.width(), 700.0, 1e-9);  // on its side
+  EXPECT_DOUBLE_EQ(laying.height, 1.5);
 }
 
 }  // namespace
