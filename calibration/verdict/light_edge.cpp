@@ -16,7 +16,9 @@ constexpr int kPerSide = 40;
 constexpr double kReach = 25.0, kStep = 0.5;  // mm along the normal
 constexpr int kWindow = 12;                   // samples either side of a step
 constexpr size_t kFewestSteps = 30;
-constexpr double kNear = 1.2;  // mm: a step that belongs to the rim
+constexpr double kStill = 0.35;    // share of steps on an unmoved rim, at the least
+constexpr double kTogether = 1.3;  // steps that moved together over those that stayed
+constexpr double kNear = 1.2;      // mm: a step that belongs to the rim
 
 struct RimStep {
   Eigen::Vector2d mat, normal;
@@ -101,8 +103,10 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
                      sizes.end());
     spread = std::max(0.3, 1.4826 * sizes[sizes.size() / 2]);
   }
-  // The rim is not the only edge about: mats and sheets end there too. It has
-  // moved only if most steps say so and few lie where it should be.
+  // The rim is not the only edge about: mats and sheets end there too, and a
+  // bumped projector turns its picture in more ways than a slide. It stands where
+  // it should when a good part of the steps lie there; it has moved when few do
+  // and more lie elsewhere together.
   const auto support = [&](const Eigen::Vector3d& tried) {
     return std::count_if(steps.begin(), steps.end(), [&](const RimStep& step) {
       const Eigen::Vector2d arm = step.mat - middle;
@@ -112,8 +116,8 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
     });
   };
   const auto moved = support(shift), still = support(Eigen::Vector3d::Zero());
-  if (2 * moved < static_cast<std::ptrdiff_t>(steps.size())) return std::nullopt;
-  if (2 * moved < 3 * still) return 0.0;
+  if (static_cast<double>(still) > kStill * static_cast<double>(steps.size())) return 0.0;
+  if (static_cast<double>(moved) < kTogether * static_cast<double>(still)) return std::nullopt;
   return shift.head<2>().norm() + std::abs(shift[2]);
 }
 
