@@ -19,7 +19,7 @@
 namespace cowlcast::calibration {
 namespace {
 
-constexpr double kAround = 700.0;      // mm beyond the sheets in which light is looked for
+constexpr double kAround = 600.0;      // mm beyond the sheets in which light is looked for
 constexpr int kLongestSide = 2200;     // pixels of a laid picture
 constexpr size_t kStandIns = 240;      // marker corners that stand in for the target at first
 constexpr double kTargetShare = 0.3;   // of corners seen where a target's corners would be

@@ -4,6 +4,7 @@
 #include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <map>
 #include <opencv2/calib3d.hpp>
@@ -220,31 +221,33 @@ Scene start_scene(const std::vector<PhotoSheets>& photos, const ScaleReading& re
     }
   }
 
-  Scene best;
-  double best_cost = std::numeric_limits<double>::infinity();
-  for (const double start : kFocalStarts) {
-    Scene guess = scene;
-    for (size_t i = 0; i < guess.lenses.size(); ++i) {
-      const Eigen::Vector2d& size = guess.lens_sizes[i];
-      guess.lenses[i].numbers = {
-          start * size.maxCoeff(), 0.5 * (size.x() - 1), 0.5 * (size.y() - 1), 0, 0, 0, 0, 0};
+  constexpr int kStarts = static_cast<int>(std::size(kFocalStarts));
+  std::vector<Scene> guesses(kStarts, scene);
+  std::vector<double> costs(kStarts, std::numeric_limits<double>::infinity());
+  cv::parallel_for_({0, kStarts}, [&](const cv::Range& range) {
+    for (int n = range.start; n < range.end; ++n) {
+      Scene& guess = guesses[static_cast<size_t>(n)];
+      for (size_t i = 0; i < guess.lenses.size(); ++i) {
+        const Eigen::Vector2d& size = guess.lens_sizes[i];
+        guess.lenses[i].numbers = {
+            kFocalStarts[n] * size.maxCoeff(), 0.5 * (size.x() - 1), 0.5 * (size.y() - 1), 0, 0, 0, 0, 0};
+      }
+      bool posed = true;
+      for (size_t i = 0; i < guess.photos.size(); ++i) {
+        ScenePhoto& photo = guess.photos[i];
+        const auto placed = pose_over_mat(views[i], guess.lenses[static_cast<size_t>(photo.lens)].lens());
+        if (placed) photo.camera_from_mat = *placed;
+        posed = posed && placed.has_value();
+      }
+      // Wide noise first: nothing is a stray until the scene has its shape.
+      if (!posed || fit_scene(guess, {FitPart::paper, {40.0, 1.0, 1.0}, false, 15}) < 0.0) continue;
+      const double cost = fit_scene(guess, {FitPart::paper, {}, true, 15});
+      if (cost >= 0.0) costs[static_cast<size_t>(n)] = cost;
     }
-    bool posed = true;
-    for (size_t i = 0; i < guess.photos.size(); ++i) {
-      ScenePhoto& photo = guess.photos[i];
-      const auto placed = pose_over_mat(views[i], guess.lenses[static_cast<size_t>(photo.lens)].lens());
-      if (placed) photo.camera_from_mat = *placed;
-      posed = posed && placed.has_value();
-    }
-    if (!posed) continue;
-    // Wide noise first: nothing is a stray until the scene has its shape.
-    if (fit_scene(guess, {FitPart::paper, {40.0, 1.0, 1.0}, false, 15}) < 0.0) continue;
-    const double cost = fit_scene(guess, {FitPart::paper, {}, true, 15});
-    if (cost >= 0.0 && cost < best_cost) {
-      best_cost = cost;
-      best = guess;
-    }
-  }
+  });
+  const auto least = std::min_element(costs.begin(), costs.end());
+  const double best_cost = *least;
+  Scene best = guesses[static_cast<size_t>(least - costs.begin())];
   if (!std::isfinite(best_cost))
     throw Refusal(
         "The sheets in the photographs cannot be brought together. Check that the sheets lie flat and were "
