@@ -6,10 +6,10 @@
 #include <optional>
 
 #include "drafting/cowl/opening.h"
-#include "drafting/cowl/slash.h"
 #include "drafting/cowl/trueing.h"
 #include "drafting/geometry/polyline.h"
 #include "drafting/piece/assemble.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::drafting {
@@ -17,7 +17,8 @@ namespace {
 
 constexpr double max_opening = 40.0 * std::numbers::pi / 180.0;  // wider wedges fold over instead of draping
 constexpr double degrees = 180.0 / std::numbers::pi;
-constexpr double grid = 0.1;  // mm: nearest drapes are named on it
+constexpr double grid = 0.1;             // mm: nearest drapes are named on it
+constexpr double drilled_inside = 12.0;  // mm from the side seam
 
 /// All of the draft that does not depend on the drape.
 struct Prepared {
@@ -36,11 +37,13 @@ struct Attempt {
 };
 
 std::vector<Slash> slashes_of(const LoweredBase& lowered, const CowlWishes& wishes) {
-  if (wishes.slashes.empty()) return default_slashes(lowered, wishes.slash_count);
+  if (wishes.slashes.empty()) return default_slashes(lowered, wishes.slash_count, wishes.slash_form);
   if (wishes.slashes.size() > 6) throw Refusal("There can be at most 6 slash lines. Take some away.");
   std::vector<Slash> slashes;
   for (const SlashWish& wish : wishes.slashes) {
-    slashes.push_back(slash_at(lowered, wish.below_neckline, wish.seam, wish.share));
+    slashes.push_back(wish.line.empty()
+                          ? slash_at(lowered, wish.below_neckline, wish.seam, wish.share, wishes.slash_form)
+                          : slash_along(lowered, wish.line));
   }
   return slashes;
 }
@@ -74,7 +77,8 @@ void check_openings(const CowlWishes& wishes, const Prepared& p) {
 Prepared prepare(const Piece& base, const CowlWishes& wishes) {
   Prepared p;
   p.base = base;
-  add_allowances(p.base, wishes.allowances);
+  add_allowances(p.base, wishes.allowances, wishes.corners);
+  set_notch_form(p.base, wishes.notch_form);
   p.lowered = lower_neckline(base, wishes.neckline_drop);
   p.slashes = slashes_of(p.lowered, wishes);
   p.parts = parts_of(p.lowered, p.slashes);
@@ -149,13 +153,20 @@ Piece front_piece(const Prepared& p, const CowlWishes& wishes, const Opening& op
   if (const auto tack = tack_marks(front.edges, wishes.tacked_length)) {
     front.notches.push_back({"tack", tack->from, tack->from});
     front.notches.push_back({"tack", tack->to, tack->to});
+    // Where the fold is caught, just inside the seam: common practice, no source.
+    const Point inside(-drilled_inside, 0.0);
+    front.points[drill_name("tack-upper")] = tack->from + inside;
+    front.points[drill_name("tack-lower")] = tack->to + inside;
   }
 
   CowlRecord record;
   record.drape = 2.0 * shoulder.back().x();
   record.hinge_angles = opening.angles;
   record.swing = opening.swing;
-  for (const Slash& slash : p.slashes) record.slash_lines.push_back({slash.start, slash.hinge});
+  for (const Slash& slash : p.slashes) {
+    record.slash_lines.push_back({slash.start, slash.hinge});
+    record.slash_paths.push_back(slash.line);
+  }
   for (size_t k = 0; k < p.parts.size(); ++k) {
     record.parts.push_back({p.parts[k], moved(motions[k], p.parts[k])});
   }
@@ -174,7 +185,8 @@ Piece facing_piece(const Piece& front, const CowlWishes& wishes) {
   const double middle = 0.5 * (centre.front().y() + centre.back().y()), reach = 0.3 * wishes.facing_depth;
   const double across = 0.5 * front.points.at("neck-point").x();
   facing.grain = Segment{{across, middle - reach}, {across, middle + reach}};
-  add_allowances(facing, wishes.allowances);
+  add_allowances(facing, wishes.allowances, wishes.corners);
+  set_notch_form(facing, wishes.notch_form);
   return facing;
 }
 
@@ -207,7 +219,8 @@ Attempt attempt(const Prepared& p, const CowlWishes& wishes, double drape) {
     result.failure = Failure::crossing;
     return result;
   }
-  add_allowances(draft.front, wishes.allowances);
+  add_allowances(draft.front, wishes.allowances, wishes.corners);
+  set_notch_form(draft.front, wishes.notch_form);
   const Box box = box_of(draft.front.cut_line);
   draft.cloth_width = 2.0 * box.high.x();
   draft.cloth_length = box.height();
@@ -330,6 +343,23 @@ DrapeRange drape_range(const Piece& base, const CowlWishes& wishes) {
   const Prepared prepared = prepare(base, any);
   const double least = least_drape(prepared, any);
   return {least, most_drape(prepared, any, least, longest_thinkable(prepared))};
+}
+
+OpeningRanges opening_ranges(const Piece& base, const CowlWishes& wishes) {
+  check(wishes);
+  const Prepared prepared = prepare(base, wishes);
+  const Attempt result = attempt(prepared, wishes, wishes.drape);
+  if (result.failure != Failure::none) refuse(prepared, wishes, result.failure);
+  OpeningRanges ranges;
+  ranges.swing = result.draft.front.cowl->swing;
+  for (size_t i = 0; i < prepared.slashes.size(); ++i) {
+    const double drafted = result.draft.front.cowl->hinge_angles[i];
+    const auto least = open_furthest(prepared.front, 0.5 * wishes.drape, i, false);
+    const auto most = open_furthest(prepared.front, 0.5 * wishes.drape, i, true);
+    ranges.openings.push_back({drafted, least ? std::min(drafted, least->angles[i]) : drafted,
+                               most ? std::max(drafted, most->angles[i]) : drafted});
+  }
+  return ranges;
 }
 
 }  // namespace cowlcast::drafting

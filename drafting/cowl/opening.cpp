@@ -125,20 +125,8 @@ bool reached(const SlashedFront& front, const Opening& opening, double distance)
          trespass.above_edge < 1e-8 && opening.swing <= front.max_swing + 1e-9;
 }
 
-}  // namespace
-
-std::vector<Motion> motions_of(const SlashedFront& front, const Opening& opening) {
-  const size_t n = front.hinges.size();
-  std::vector<Motion> motions(n + 1);
-  motions[n] = turn_about(front.pivot, -opening.swing);
-  for (size_t i = n; i-- > 0;) {
-    motions[i] = motions[i + 1] * turn_about(front.hinges[i], -opening.angles[i]);
-  }
-  return motions;
-}
-
-std::optional<Opening> open_to(const SlashedFront& front, double distance) {
-  const SmallMatrix hessian = objective_of(front);
+/// The opening of least cost by `hessian` that the limits allow.
+std::optional<Opening> open_by(const SlashedFront& front, const SmallMatrix& hessian, double distance) {
   const int n = static_cast<int>(front.hinges.size());
   const double closed = front.neck_point.x();
   for (const int stages : {1, 6, 24}) {
@@ -152,6 +140,32 @@ std::optional<Opening> open_to(const SlashedFront& front, double distance) {
     if (reached(front, opening, distance)) return opening;
   }
   return std::nullopt;
+}
+
+}  // namespace
+
+std::vector<Motion> motions_of(const SlashedFront& front, const Opening& opening) {
+  const size_t n = front.hinges.size();
+  std::vector<Motion> motions(n + 1);
+  motions[n] = turn_about(front.pivot, -opening.swing);
+  for (size_t i = n; i-- > 0;) {
+    motions[i] = motions[i + 1] * turn_about(front.hinges[i], -opening.angles[i]);
+  }
+  return motions;
+}
+
+std::optional<Opening> open_to(const SlashedFront& front, double distance) {
+  return open_by(front, objective_of(front), distance);
+}
+
+std::optional<Opening> open_furthest(const SlashedFront& front, double distance, size_t hinge, bool most) {
+  const int n = static_cast<int>(front.hinges.size());
+  SlashedFront towards = front;
+  towards.wished.assign(front.hinges.size(), 0.0);
+  towards.wished[hinge] = most ? 2.0 : -2.0;  // radians: out of reach
+  SmallMatrix hessian = ridge * SmallMatrix::Identity(n + 1, n + 1);
+  hessian(static_cast<int>(hinge), static_cast<int>(hinge)) = 1.0;
+  return open_by(towards, hessian, distance);
 }
 
 std::optional<double> swing_to(const SlashedFront& front, const std::vector<double>& angles,

@@ -48,6 +48,10 @@ std::vector<Motion> motions_of(const SlashedFront& front, const Opening& opening
 /// none when there is none within the limits.
 std::optional<Opening> open_to(const SlashedFront& front, double distance);
 
+/// The same with one hinge opened as little, or as much, as the limits leave it;
+/// found by a local search from the closed front.
+std::optional<Opening> open_furthest(const SlashedFront& front, double distance, size_t hinge, bool most);
+
 /// The swing that brings the neck point `distance` mm from the centre front with
 /// these openings; none when no swing between 0 and the limit does.
 std::optional<double> swing_to(const SlashedFront& front, const std::vector<double>& angles, double distance);

@@ -14,6 +14,8 @@ constexpr double below_underarm = 30.0;   // mm: where the last slash starts
 constexpr double least_spacing = 12.0;    // mm between starts on the centre front
 constexpr double least_clearance = 6.0;   // mm between neckline and first slash line
 constexpr double least_above_hem = 40.0;  // mm
+constexpr double off_the_edge = 10.0;     // mm: a hand-drawn end so near is brought onto its edge
+constexpr int curve_steps = 16;
 
 double underarm_height(const LoweredBase& lowered) {
   return lowered.rim.front().y();
@@ -29,6 +31,40 @@ double clear_of_neckline(const LoweredBase& lowered, const Point& hinge) {
     highest = std::min(highest, hinge.y() - (hinge.y() - low) * hinge.x() / (hinge.x() - p.x()));
   }
   return highest;
+}
+
+/// A smooth curve, square to the centre front at `start`; at the shoulder square to
+/// it, at the armhole running straight out.
+Polyline squared_line(const LoweredBase& lowered, const Point& start, const Point& hinge, double along) {
+  const double reach = 0.4 * (hinge - start).norm();
+  const Point first = start + Point(std::min(reach, 0.8 * hinge.x()), 0.0);
+  Point out = (hinge - first).normalized();
+  if (along > lowered.armhole_length) {
+    const double total = length(lowered.rim);
+    const Point way = point_at(lowered.rim, std::min(along + 1.0, total)) -
+                      point_at(lowered.rim, std::max(along - 1.0, lowered.armhole_length));
+    out = Point(way.y(), -way.x()).normalized();
+  }
+  const Point second = hinge - reach * out;
+  Polyline line;
+  for (int i = 0; i <= curve_steps; ++i) {
+    const double t = static_cast<double>(i) / curve_steps, u = 1.0 - t;
+    line.push_back(u * u * u * start + 3.0 * u * u * t * first + 3.0 * u * t * t * second +
+                   t * t * t * hinge);
+  }
+  line.front() = start;
+  line.back() = hinge;
+  return line;
+}
+
+Slash slash_between(const LoweredBase& lowered, const Point& start, double along, SlashForm form) {
+  Slash slash;
+  slash.start = start;
+  slash.along_rim = along;
+  slash.hinge = point_at(lowered.rim, along);
+  slash.line = form == SlashForm::straight ? Polyline{start, slash.hinge}
+                                           : squared_line(lowered, start, slash.hinge, along);
+  return slash;
 }
 
 }  // namespace
@@ -62,7 +98,7 @@ LoweredBase lower_neckline(const Piece& base, double drop) {
   return lowered;
 }
 
-std::vector<Slash> default_slashes(const LoweredBase& lowered, int count) {
+std::vector<Slash> default_slashes(const LoweredBase& lowered, int count, SlashForm form) {
   if (count < 1 || count > 6) {
     throw Refusal("There can be 1 to 6 slash lines; " + std::to_string(count) +
                   " were asked for. Three suit most cowls.");
@@ -86,16 +122,14 @@ std::vector<Slash> default_slashes(const LoweredBase& lowered, int count) {
     const bool lowest = i + 1 == count;
     const double along = lowest ? lowered.notch.value_or(0.5 * lowered.armhole_length)
                                 : lowered.armhole_length + shoulder * (count - 1 - i) / count;
-    Slash slash;
-    slash.along_rim = along;
-    slash.hinge = point_at(lowered.rim, along);
-    slash.start = {0.0, count == 1 ? first : first + (last - first) * i / (count - 1)};
-    slashes.push_back(slash);
+    const Point start(0.0, count == 1 ? first : first + (last - first) * i / (count - 1));
+    slashes.push_back(slash_between(lowered, start, along, form));
   }
   return slashes;
 }
 
-Slash slash_at(const LoweredBase& lowered, double below, const std::string& seam, double share) {
+Slash slash_at(const LoweredBase& lowered, double below, const std::string& seam, double share,
+               SlashForm form) {
   const double room = lowered.centre_top().y() - lowered.centre_hem().y() - least_above_hem;
   if (!(below > 0.0) || below > room) {
     throw Refusal("A slash line must start between 1 mm and " + mm_in_words(std::floor(room)) +
@@ -105,12 +139,40 @@ Slash slash_at(const LoweredBase& lowered, double below, const std::string& seam
     throw Refusal(
         "A slash line must end on the shoulder or the armhole, between its two ends. Move its hinge.");
   }
-  Slash slash;
   const double total = length(lowered.rim);
-  slash.along_rim = seam == "shoulder" ? total - share * (total - lowered.armhole_length)
-                                       : (1.0 - share) * lowered.armhole_length;
-  slash.hinge = point_at(lowered.rim, slash.along_rim);
-  slash.start = lowered.centre_top() - Point(0.0, below);
+  const double along = seam == "shoulder" ? total - share * (total - lowered.armhole_length)
+                                          : (1.0 - share) * lowered.armhole_length;
+  return slash_between(lowered, lowered.centre_top() - Point(0.0, below), along, form);
+}
+
+Slash slash_along(const LoweredBase& lowered, const Polyline& line) {
+  const auto is_number = [](const Point& p) { return p.allFinite(); };
+  if (line.size() < 2 || !std::all_of(line.begin(), line.end(), is_number))
+    throw Refusal(
+        "A slash line has no length. Draw it from the centre front to the shoulder or the armhole.");
+  const Foot foot = nearest(lowered.rim, line.back());
+  const double top = lowered.centre_top().y(), bottom = lowered.centre_hem().y() + least_above_hem;
+  const Point& begin = line.front();
+  if (std::abs(begin.x()) > off_the_edge || begin.y() >= top || begin.y() <= bottom) {
+    throw Refusal("A slash line starts " + place_in_words(begin) +
+                  ", which is not on the centre front below the lowered neckline. Move its start there.");
+  }
+  if (foot.distance > off_the_edge || foot.along <= 0.0 || foot.along >= length(lowered.rim)) {
+    throw Refusal("A slash line ends " + mm_in_words(foot.distance) +
+                  " from the shoulder and the armhole. Move its hinge onto one of them.");
+  }
+  Slash slash{{0.0, begin.y()}, point_at(lowered.rim, foot.along), foot.along, line};
+  slash.line.front() = slash.start;
+  slash.line.back() = slash.hinge;
+  for (size_t i = 1; i < line.size(); ++i) {
+    const double before = (slash.line[i - 1] - slash.hinge).norm(),
+                 after = (slash.line[i] - slash.hinge).norm();
+    if (after >= before) {
+      throw Refusal("A slash line turns away from its hinge " + place_in_words(slash.line[i]) +
+                    ", so that opened parts would lie on each other. Draw it so that it comes nearer to the "
+                    "hinge all the way.");
+    }
+  }
   return slash;
 }
 
@@ -130,7 +192,7 @@ std::vector<Polyline> parts_of(const LoweredBase& lowered, const std::vector<Sla
     }
     part.push_back(k == 0 ? lowered.centre_top() : slashes[k - 1].start);
     if (k < n) {
-      part.push_back(slashes[k].start);
+      append(part, slashes[k].line);
     } else {
       append(part, lowered.hem);
       append(part, lowered.side_seam);
@@ -138,6 +200,9 @@ std::vector<Polyline> parts_of(const LoweredBase& lowered, const std::vector<Sla
     append(part, between(lowered.rim, low, high));
     if (k == 0) {
       append(part, lowered.neckline);
+      part.pop_back();
+    } else {
+      append(part, reversed(slashes[k - 1].line));
       part.pop_back();
     }
     if (const auto place = self_crossing(part)) {

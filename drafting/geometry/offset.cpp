@@ -85,6 +85,11 @@ Polyline outer_rim(const Polyline& line) {
 }
 
 Polyline offset_outline(const Polyline& outline, const std::vector<double>& distances, double limit) {
+  return offset_outline(outline, distances, std::vector<double>(outline.size(), limit));
+}
+
+Polyline offset_outline(const Polyline& outline, const std::vector<double>& distances,
+                        const std::vector<double>& limits) {
   const size_t n = outline.size();
   Polyline moved;
   moved.reserve(n + 16);
@@ -108,7 +113,7 @@ Polyline offset_outline(const Polyline& outline, const std::vector<double>& dist
     const double wide = std::max(d_in, d_out);
     const bool on_a_curve = d_in == d_out && align > 0.0 && turn < flat_corner;
     if (turn > 0.0) {
-      if ((meet - corner).norm() <= limit * wide + 1e-12 || on_a_curve) {
+      if ((meet - corner).norm() <= limits[i] * wide + 1e-12 || on_a_curve) {
         moved.push_back(meet);
       } else if (d_in != d_out && align > 0.7) {
         moved.push_back(a);  // widths differ on a flat corner: a step

@@ -21,6 +21,10 @@ inline constexpr double mitre_limit = 2.0;
 Polyline offset_outline(const Polyline& outline, const std::vector<double>& distances,
                         double limit = mitre_limit);
 
+/// The same with a mitre limit for each corner: `limits[i]` for `outline[i]`.
+Polyline offset_outline(const Polyline& outline, const std::vector<double>& distances,
+                        const std::vector<double>& limits);
+
 /// The outer rim of a closed line that may cross itself and winds once,
 /// counter-clockwise: its loops are cut away.
 Polyline outer_rim(const Polyline& line);

@@ -7,7 +7,9 @@
 
 #include <map>
 #include <string>
+#include <vector>
 
+#include "drafting/piece/corner.h"
 #include "drafting/piece/piece.h"
 
 namespace cowlcast::drafting {
@@ -18,21 +20,22 @@ using Allowances = std::map<std::string, double>;
 /// Seams 10 mm, neckline 12.7 mm, hem 25 mm, the facing's free edge raw.
 Allowances default_allowances();
 
-/// How the cut line turns its corners.
-struct Corners {
-  /// A hem is folded up on its seam line and caught in the side seam, so its ends
-  /// are the side seam's reflection in the hem line; false: mitred like a seam.
-  bool hem_turned_up = true;
-  /// Seam corners squared off across, instead of mitred to a point.
-  bool squared = false;
-};
+inline constexpr double widest_allowance = 100.0;  ///< mm
 
-/// Sets `piece.cut_line` to the seam line moved out by each edge's allowance,
-/// and each notch's `cut` to its place there. An edge on the fold, on the mirror
-/// line or without an entry gets none. Sewn corners are mitred; a corner sharper
-/// than the mitre limit (2) is squared off. Throws Refusal for a width that is
-/// negative, not finite or over 100 mm, for a name that is no role, and where
-/// the cut line would cross itself.
+/// The roles of edges that can have an allowance, on any piece.
+const std::vector<std::string>& roles_with_allowance();
+
+/// The same of one piece, in outline order: what lies on the fold, on the mirror
+/// line or is a fold itself ("cowl-edge") has none.
+std::vector<std::string> roles_with_allowance(const Piece& piece);
+
+/// Sets `piece.cut_line` to the seam line moved out by each edge's allowance, its
+/// corners as `corners` says, and each notch's `cut` to its place there. An edge
+/// on the fold, on the mirror line or without an entry gets none. A mitre longer
+/// than twice the wider allowance is squared off. Throws Refusal for a width that
+/// is negative, not finite or over 100 mm, for a name that is no role, where the
+/// cut line would cross itself, and where an edge curves too tightly for its
+/// width, with the widest that works.
 void add_allowances(Piece& piece, const Allowances& allowances, const Corners& corners = {});
 
 }  // namespace cowlcast::drafting

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "drafting/geometry/polyline.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::drafting {
@@ -68,8 +69,11 @@ Piece unfolded(const Piece& piece) {
   }
   for (const Notch& notch : piece.notches) {
     if (on_axis(notch.seam, axis)) continue;
-    whole.notches.push_back({notch.name, mirrored(notch.seam, axis), mirrored(notch.cut, axis), notch.ticks});
+    whole.notches.push_back(
+        {notch.name, mirrored(notch.seam, axis), mirrored(notch.cut, axis), notch.ticks, notch.form});
   }
+  for (const DrillMark& drill : drill_marks(piece))
+    whole.points[drill_name(drill.name + "-other-side")] = mirrored(drill.at, axis);
   return whole;
 }
 

@@ -32,12 +32,20 @@ struct Edge {
   Polyline points;
 };
 
-/// A notch: a mark on the cut line where two seams must meet.
+/// How a notch is made on the cloth.
+enum class NotchForm {
+  mark,  ///< chalked or pinned; nothing is cut
+  slit,  ///< a snip square in from the cut line
+  vee    ///< a small V cut out of the allowance
+};
+
+/// A notch: a place on the cut line where two seams must meet.
 struct Notch {
   std::string name;            ///< for example "armhole"
   Point seam = Point::Zero();  ///< its place on the seam line
   Point cut = Point::Zero();   ///< the same on the cut line
   int ticks = 1;               ///< marks side by side: 1 on a front, 2 on a back
+  NotchForm form = NotchForm::mark;
 };
 
 /// A straight line with two ends: a grainline, a fold, a slash line.
@@ -48,10 +56,11 @@ struct Segment {
 
 /// How a cowl front was opened.
 struct CowlRecord {
-  double drape = 0.0;                ///< asked for, shoulder seam to shoulder seam, mm
-  std::vector<double> hinge_angles;  ///< opening at each hinge from the top down, radians
-  double swing = 0.0;                ///< turn of the whole front about its centre-front point, radians
-  std::vector<Segment> slash_lines;  ///< on the lowered base, from the centre front to the hinge
+  double drape = 0.0;                 ///< asked for, shoulder seam to shoulder seam, mm
+  std::vector<double> hinge_angles;   ///< opening at each hinge from the top down, radians
+  double swing = 0.0;                 ///< turn of the whole front about its centre-front point, radians
+  std::vector<Segment> slash_lines;   ///< on the lowered base, from the centre front to the hinge
+  std::vector<Polyline> slash_paths;  ///< the same lines as they run between these ends, straight or curved
   struct Part {
     Polyline before, after;  ///< outlines, the same points in the same order
   };
@@ -63,7 +72,9 @@ struct Piece {
   Polyline seam_line;
   Polyline cut_line;
   std::vector<Edge> edges;
-  std::map<std::string, Point> points;  ///< "neck-point", "shoulder-point", ...
+  /// "neck-point", "shoulder-point", ...; those called "drill-..." are drill marks:
+  /// places inside the piece to be marked on the cloth.
+  std::map<std::string, Point> points;
   std::vector<Notch> notches;
   std::optional<Segment> grain;
   std::optional<Segment> fold;    ///< the edge laid on the cloth's fold, when there is one

@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 #include <numbers>
 
+#include "drafting/piece/marks.h"
 #include "drafting/piece/piece.h"
 #include "drafting/refusal.h"
 
@@ -35,6 +36,8 @@ Json to_json(const CowlRecord& cowl) {
   result["swing_deg"] = cowl.swing * degrees;
   result["slash_lines"] = Json::array();
   for (const Segment& line : cowl.slash_lines) result["slash_lines"].push_back(to_json(line));
+  result["slash_paths"] = Json::array();
+  for (const Polyline& path : cowl.slash_paths) result["slash_paths"].push_back(to_json(path));
   result["parts"] = Json::array();
   for (const auto& part : cowl.parts) {
     result["parts"].push_back({{"before", to_json(part.before)}, {"after", to_json(part.after)}});
@@ -94,6 +97,13 @@ int ticks_from(const Json& notch) {
   return static_cast<int>(ticks);
 }
 
+NotchForm form_from(const Json& notch) {
+  if (!notch.contains("form")) return NotchForm::mark;
+  for (const NotchForm form : {NotchForm::mark, NotchForm::slit, NotchForm::vee})
+    if (notch["form"] == notch_form_name(form)) return form;
+  refuse("a notch's form should be mark, slit or vee");
+}
+
 std::optional<Segment> optional_segment(const Json& object, const char* key) {
   const auto found = object.find(key);
   if (found == object.end() || found->is_null()) return std::nullopt;
@@ -109,6 +119,10 @@ CowlRecord cowl_from(const Json& json) {
   cowl.swing = number_from(member(json, "swing_deg", "cowl"), "swing_deg") / degrees;
   for (const Json& line : list_from(member(json, "slash_lines", "cowl"), "slash_lines")) {
     cowl.slash_lines.push_back(segment_from(line, "slash_lines"));
+  }
+  if (json.contains("slash_paths")) {
+    for (const Json& path : list_from(json["slash_paths"], "slash_paths"))
+      cowl.slash_paths.push_back(line_from(path, "slash_paths", 2));
   }
   for (const Json& part : list_from(member(json, "parts", "cowl"), "parts")) {
     cowl.parts.push_back({line_from(member(part, "before", "parts"), "before", 3),
@@ -141,7 +155,8 @@ std::string piece_to_json(const Piece& piece) {
     json["notches"].push_back({{"name", notch.name},
                                {"seam", to_json(notch.seam)},
                                {"cut", to_json(notch.cut)},
-                               {"ticks", notch.ticks}});
+                               {"ticks", notch.ticks},
+                               {"form", notch_form_name(notch.form)}});
   }
   json["grain"] = piece.grain ? to_json(*piece.grain) : Json();
   json["fold"] = piece.fold ? to_json(*piece.fold) : Json();
@@ -174,7 +189,8 @@ Piece piece_from_json(const std::string& text) {
   for (const Json& notch : list_from(member(json, "notches", "the file"), "notches")) {
     piece.notches.push_back({text_from(member(notch, "name", "a notch"), "name"),
                              point_from(member(notch, "seam", "a notch"), "seam"),
-                             point_from(member(notch, "cut", "a notch"), "cut"), ticks_from(notch)});
+                             point_from(member(notch, "cut", "a notch"), "cut"), ticks_from(notch),
+                             form_from(notch)});
   }
   piece.grain = optional_segment(json, "grain");
   piece.fold = optional_segment(json, "fold");

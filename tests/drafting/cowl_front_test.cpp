@@ -162,7 +162,7 @@ TEST(CowlFront, TheDefaultSlashesEndAtShoulderAndNotch) {
   const LoweredBase lowered = lower_neckline(base, 60.0);
   EXPECT_NEAR(lowered.centre_top().y(), edge_of(base, "neckline").points.back().y() - 60.0, 1e-12);
   EXPECT_EQ(lowered.neck_point(), base.points.at("neck-point"));
-  const auto slashes = default_slashes(lowered, 3);
+  const auto slashes = default_slashes(lowered, 3, SlashForm::squared);
   ASSERT_EQ(slashes.size(), 3u);
   const Polyline& shoulder = edge_of(base, "shoulder").points;
   EXPECT_NEAR(nearest(shoulder, slashes[0].hinge).distance, 0.0, 1e-9);
@@ -205,7 +205,7 @@ TEST(Opening, NoNearbyOpeningIsMoreEvenWithLessSwing) {
     wishes.drape = drape;
     const CowlDraft draft = draft_cowl_front(base, wishes);
     const LoweredBase lowered = lower_neckline(base, wishes.neckline_drop);
-    const auto slashes = default_slashes(lowered, 3);
+    const auto slashes = default_slashes(lowered, 3, wishes.slash_form);
     SlashedFront front;
     for (const Slash& slash : slashes) front.hinges.push_back(slash.hinge);
     front.corners = parts_of(lowered, slashes);

@@ -147,7 +147,7 @@ TEST(Allowances, SquaredCornersAreCutShorterThanMitredOnes) {
   add_allowances(front, default_allowances());
   const double mitred = signed_area(front.cut_line);
   Corners corners;
-  corners.squared = true;
+  corners.others = CornerForm::squared;
   add_allowances(front, default_allowances(), corners);
   EXPECT_LT(signed_area(front.cut_line), mitred - 20.0);
   EXPECT_TRUE(test::GeosOutline(front.cut_line).simple());
