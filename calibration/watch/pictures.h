@@ -1,0 +1,27 @@
+// Frames of a fixed camera put together, for learning and for calibrating again. Internal to the watch.
+#pragma once
+
+#include <opencv2/core.hpp>
+#include <vector>
+
+#include "calibration/detect/markers.h"
+#include "calibration/watch/watch.h"
+
+namespace cowlcast::calibration {
+
+/// Mean of 8-bit grey frames as linear light. Throws std::invalid_argument for frames of other kinds or
+/// sizes.
+cv::Mat mean_light(const std::vector<cv::Mat>& frames);
+
+struct WatchLight {
+  cv::Mat dark, plain, marked;  ///< linear light, 32-bit float
+  cv::Mat marked_grey;          ///< 8-bit, for detectors
+};
+
+/// Throws std::invalid_argument when one of the three is missing.
+WatchLight watch_light(const WatchPictures& pictures);
+
+/// The edge tags in an 8-bit grey picture, each once, by number.
+std::vector<FoundMarker> find_edge_tags(const cv::Mat& grey);
+
+}  // namespace cowlcast::calibration

@@ -1,0 +1,160 @@
+#include "calibration/watch/watch.h"
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "calibration/detect/markers.h"
+#include "calibration/refusal.h"
+#include "tests/calibration/watched_room.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+using namespace testing;
+
+const vt::FilmFlicker kFlicker{.lamps = 0.03, .projector = 0.02, .exposure = 0.02};
+
+// One room, learnt once for all tests.
+struct Learnt {
+  WatchedRoom room = watched_room(12);
+  vt::FilmLight light = film_light(room, marked_picture(room.room));
+  Watch watch = Watch::learn(room.map, room.camera, learning_pictures(room, light, 6, kFlicker, 1));
+};
+const Learnt& learnt() {
+  static const Learnt made;
+  return made;
+}
+
+// What the watch says at the end of a second and a bit after the scene became `light`.
+WatchReport after_a_second(const vt::FilmLight& light, const std::optional<vt::FilmArm>& arm = {}) {
+  const Learnt& l = learnt();
+  Watch watch = l.watch;
+  vt::FixedFilm film(l.light, l.room.eye, places_of(watch), kFlicker);
+  WatchReport report;
+  for (int i = 0; i < 8; ++i) {
+    report = watch.look(film.frame(0.1 * i, static_cast<std::uint64_t>(50 + i), arm), 0.1 * i);
+    EXPECT_EQ(report.state, WatchState::steady) << report.message;
+  }
+  film.change(light);
+  for (int i = 8; i < 18; ++i)
+    report = watch.look(film.frame(0.1 * i, static_cast<std::uint64_t>(50 + i), arm), 0.1 * i);
+  return report;
+}
+
+TEST(EdgeTags, ShareNoCodeWithTheSheetsAndAreFoundAsDrawn) {
+  std::set<int> codes;
+  for (int tag = 1; tag <= kEdgeTags; ++tag) {
+    const int code = edge_tag_code(tag);
+    EXPECT_LT(code, marker_codes(MarkerFamily::paper));
+    EXPECT_FALSE(sheet_marker(code));
+    EXPECT_EQ(edge_tag(code), tag);
+    codes.insert(code);
+    cv::Mat page;
+    cv::copyMakeBorder(edge_tag_picture(tag, 3.0), page, 160, 160, 160, 160, cv::BORDER_CONSTANT,
+                       cv::Scalar(90));
+    const auto found = find_markers(page, MarkerFamily::paper, 20.0);
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_EQ(found.front().code, code);
+  }
+  EXPECT_EQ(codes.size(), static_cast<size_t>(kEdgeTags));
+  EXPECT_FALSE(edge_tag(edge_tag_code(1) - 1));
+  EXPECT_THROW(edge_tag_code(0), Refusal);
+  EXPECT_TRUE(edge_tags_pdf(Paper::letter).starts_with("%PDF"));
+}
+
+TEST(BorderMarks, LieInsideThePictureAndApart) {
+  for (const cv::Size size :
+       {cv::Size(1280, 720), cv::Size(1920, 1080), cv::Size(3840, 2160), cv::Size(1280, 800)}) {
+    const BorderMarks marks = border_marks(size.width, size.height);
+    ASSERT_EQ(marks.centres.size(), 12U);
+    for (size_t i = 0; i < marks.grounds.size(); ++i) {
+      EXPECT_EQ(marks.grounds[i] & cv::Rect({0, 0}, size), marks.grounds[i]);
+      for (size_t j = 0; j < i; ++j) EXPECT_TRUE((marks.grounds[i] & marks.grounds[j]).empty());
+    }
+  }
+  cv::Mat picture(720, 1280, CV_8UC1, cv::Scalar(90));
+  draw_border_marks(picture);
+  const BorderMarks marks = border_marks(1280, 720);
+  const cv::Point corner(static_cast<int>(marks.centres[0].x() + 0.5),
+                         static_cast<int>(marks.centres[0].y() + 0.5));
+  EXPECT_EQ(picture.at<unsigned char>(corner), 255);  // the centre is the corner that the squares share
+  EXPECT_EQ(picture.at<unsigned char>(corner - cv::Point(1, 1)), 255);
+  EXPECT_EQ(picture.at<unsigned char>(corner - cv::Point(1, 0)), 0);
+  EXPECT_EQ(picture.at<unsigned char>(corner - cv::Point(0, 1)), 0);
+  EXPECT_EQ(picture.at<unsigned char>(360, 640), 90);
+}
+
+TEST(Watch, LearnsTagsAndMarksAndStaysCalmWhileAnArmPasses) {
+  const Learnt& l = learnt();
+  int tags = 0, marks = 0;
+  for (const WatchedSight& sight : l.watch.sights()) {
+    tags += sight.sight.kind == SightKind::tag ? 1 : 0;
+    marks += sight.sight.kind == SightKind::mark ? 1 : 0;
+  }
+  EXPECT_EQ(tags, 8);
+  EXPECT_EQ(marks, 12);
+  Watch watch = l.watch;
+  vt::FixedFilm film(l.light, l.room.eye, places_of(watch), kFlicker);
+  int fewest = 99;
+  for (int i = 0; i < 40; ++i) {
+    const double way = 32.0 * i;
+    const vt::FilmArm arm{.elbow = {way - 300.0, 800.0}, .hand = {way, 40.0 + 0.3 * way}};
+    const WatchReport report = watch.look(film.frame(0.1 * i, static_cast<std::uint64_t>(i), arm), 0.1 * i);
+    EXPECT_EQ(report.state, WatchState::steady) << i << ": " << report.message;
+    fewest = std::min(fewest, report.tags + report.marks);
+  }
+  EXPECT_LT(fewest, 19);  // the arm did hide something
+}
+
+TEST(Watch, TellsWhatMovedAndByHowMuch) {
+  const Learnt& l = learnt();
+  vt::Dice dice(3);
+  const std::pair<Mover, double> knocks[] = {
+      {Mover::mat, 1.0}, {Mover::projector, 1.0}, {Mover::camera, 1.0}, {Mover::projector, 4.0}};
+  for (const auto& [mover, mm] : knocks) {
+    const WatchReport report =
+        after_a_second(film_light(knocked(l.room, mover, mm, dice), marked_picture(l.room.room)));
+    EXPECT_EQ(report.state, WatchState::moved) << name_of(mover);
+    ASSERT_EQ(report.moved.size(), 1U) << report.message;
+    EXPECT_EQ(report.moved.front().what, mover) << report.message;
+    EXPECT_NEAR(report.moved.front().mm, mm, 0.15 + 0.05 * mm) << name_of(mover);
+    EXPECT_NE(report.message.find(name_of(mover)), std::string::npos);
+  }
+}
+
+TEST(Watch, FindsAMoveUnderACoveringArm) {
+  const Learnt& l = learnt();
+  vt::Dice dice(9);
+  const vt::FilmArm arm{.elbow = {200.0, 760.0}, .hand = {420.0, 60.0}, .radius = 60.0};
+  const WatchReport report =
+      after_a_second(film_light(knocked(l.room, Mover::mat, 1.2, dice), marked_picture(l.room.room)), arm);
+  ASSERT_EQ(report.state, WatchState::moved);
+  EXPECT_EQ(report.moved.front().what, Mover::mat);
+}
+
+TEST(Watch, SaysWhenItCannotSee) {
+  const Learnt& l = learnt();
+  Watch watch = l.watch;
+  const cv::Mat dark(720, 1280, CV_8UC1, cv::Scalar(3));
+  WatchReport report;
+  for (int i = 0; i < 45; ++i) report = watch.look(dark, 0.1 * i);
+  EXPECT_EQ(report.state, WatchState::unseen);
+  EXPECT_FALSE(report.trustworthy());
+  EXPECT_FALSE(report.message.empty());
+}
+
+TEST(Watch, RefusesToLearnWithoutTags) {
+  WatchedRoom bare = learnt().room;
+  bare.room.sheets.resize(3);
+  const vt::FilmLight light = film_light(bare, marked_picture(bare.room));
+  try {
+    Watch::learn(bare.map, bare.camera, learning_pictures(bare, light, 3, {}, 1));
+    FAIL();
+  } catch (const Refusal& refusal) {
+    EXPECT_NE(std::string(refusal.what()).find("only 3 of the tags"), std::string::npos) << refusal.what();
+  }
+}
+
+}  // namespace
+}  // namespace cowlcast::calibration
