@@ -1,0 +1,88 @@
+// Watch: a fixed camera looks along the stroke that is cut and tells what lies ahead of the blade.
+//
+//   CorridorWatch watch(backdrop, {.stroke = path, .holding_left = true});
+//   watch.project(picture, now);                       // whenever the projected picture changes
+//   WatchReport report = watch.look(frame, now);       // for every frame, an empty one when there is none
+//   if (report.state == WatchState::marked) draw(report.blobs);
+//
+// It knows the bare cloth (`Backdrop`) and what is projected; what looks otherwise and
+// is not the cutter with its hand (`Following`) is told, from the second frame in
+// which it is seen on. When it cannot see it says so, and why: silence never means
+// "clear".
+//
+// What it does not do. It guards nothing: it tells, after a tenth of a second or two,
+// and only what it can tell from the cloth. It does not tell
+//   - what lies beside the cutter or nearer before its front than about 25 mm,
+//   - what is smaller than a disc of about 8 mm, and thin things such as single pins,
+//   - things of the cloth's own colour and brightness (within about a tenth), least of
+//     all in the pattern of a printed cloth, whose own colours it takes for cloth,
+//   - what lay on the cloth already when the bare cloth was learnt,
+//   - cloth that has been dragged or has slipped by more than about 2 mm, from things:
+//     on printed cloth that is told as something ahead.
+// An aid to the eye, no more.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "projector/guard/anchors.h"
+#include "projector/guard/expectation.h"
+#include "projector/guard/following.h"
+
+namespace cowlcast::projector {
+
+enum class WatchState { clear, marked, cannot_see };
+
+/// Why the watch cannot see.
+enum class Blindness {
+  none,
+  no_picture,   ///< the camera is gone
+  frozen,       ///< it sends the same picture again and again
+  too_dark,     ///< the light is down to a fraction of what it was
+  covered,      ///< most of the corridor is hidden, or the cloth is not the one that was learnt
+  moved,        ///< the camera, or the table under it, has been moved
+  out_of_view,  ///< part of the corridor lies outside of what camera or projector reach
+};
+
+/// A sentence or two for the person at the table: the cause, then the cure. Empty for `none`.
+std::string words(Blindness reason);
+
+struct WatchReport {
+  WatchState state = WatchState::clear;
+  Blindness reason = Blindness::none;
+  std::vector<Blob> blobs;  ///< what lies ahead, nearest first; only when marked
+  double front = 0.0;       ///< how far along the stroke the cutter has been seen, mm
+};
+
+class CorridorWatch {
+ public:
+  /// Throws drafting::Refusal for a stroke of no length. The backdrop must be ready.
+  CorridorWatch(const Backdrop& backdrop, const Corridor& corridor);
+
+  /// The projected picture from now on, 8-bit grey or BGR of the map's size.
+  void project(const cv::Mat& picture, double seconds);
+
+  /// `frame`: 8-bit BGR of the camera's size; of any other size, or empty, counts as none.
+  WatchReport look(const cv::Mat& frame, double seconds);
+
+  /// What the frames look like along the corridor, and what of it is foreign; for looking at.
+  const cv::Mat& cells() const { return cells_; }
+  const cv::Mat& foreign() const { return compared_.foreign; }
+
+ private:
+  Blindness blindness(const cv::Mat& frame, double seconds);
+
+  TableSight sight_;
+  Strip strip_;
+  StripView view_;
+  Expectation expectation_;
+  Following following_;
+  Anchors anchors_;
+  cv::Mat cells_, last_cells_;
+  Compared compared_;
+  bool out_of_view_ = false;
+  double seen_last_ = -1.0, changed_last_ = 0.0, sound_last_ = 0.0, still_last_ = 0.0;
+  double step_ = 0.1, before_ = -1.0;  // seconds between frames; time of the last one
+};
+
+}  // namespace cowlcast::projector
