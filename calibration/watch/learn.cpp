@@ -16,7 +16,7 @@ namespace {
 constexpr size_t kFewestTags = 4, kFewestMarks = 6;
 constexpr int kRim = 5;                   // pixels around a tag or mark that its patch takes in
 constexpr int kLargest = 34;              // pixels: half a side of a patch
-constexpr double kLeastContrast = 0.012;  // of a mark's or tag's light, of full white
+constexpr double kLeastContrast = 0.006;  // of a mark's or tag's light, of full white
 constexpr double kSigmaFloor = 0.02;      // pixels
 constexpr int kMostRoomSights = 8, kRoomHalf = 13;
 
@@ -124,7 +124,8 @@ void measure_noise(const std::vector<cv::Mat>& frames, std::vector<WatchedSight>
       }
     if (seen * 5 < frames.size() * 4) continue;
     sight.sigma = std::max(kSigmaFloor, std::sqrt(0.5 * squares / static_cast<double>(seen)));
-    sight.tracker.believed = 0.15 + 1.3 * misfit;
+    // A mat that moved under a mark changes how it looks; a covered mark looks like nothing.
+    sight.tracker.believed = (sight.sight.kind == SightKind::mark ? 0.35 : 0.2) + 1.3 * misfit;
     const bool of_use = sight.sigma < (sight.sight.kind == SightKind::room ? 0.15 : 0.4) && misfit < 0.45;
     if (of_use) kept.push_back(std::move(sight));
   }
@@ -185,7 +186,7 @@ Watch Watch::learn(const TableMap& map, const FixedCamera& camera, const WatchPi
     throw Refusal(
         "The camera sees only " + std::to_string(tags) +
         " of the tags at the mat's edge clearly. Glue eight or more flat around the edge, where the "
-        "camera sees them, and clear the view.");
+        "camera sees them, clear the view, and give the room some light.");
   if (marks < kFewestMarks)
     throw Refusal(
         "The camera sees only " + std::to_string(marks) +

@@ -14,8 +14,8 @@ constexpr double kStray = 5.0;                 // misses beyond so many sigmas c
 constexpr double kSoft = 2.5;                  // where the robust weight halves, sigmas
 constexpr double kBent = 0.03;                 // of a shift: what linearity and the camera's model may be off
 constexpr int kRounds = 6;
-constexpr size_t kFewest = 3;       // sights of its own that must bear witness to a move
-constexpr double kWitnesses = 0.6;  // share of its own sights that must agree with it
+constexpr size_t kFewest = 3, kFewestFree = 5;  // sights of its own that must bear witness to a move
+constexpr double kWitnesses = 0.6;              // share of its own sights that must agree with it
 
 int freedoms(Mover mover) {
   return mover == Mover::mat ? 3 : 6;
@@ -85,8 +85,6 @@ std::string name_of(Mover mover) {
   switch (mover) {
     case Mover::mat:
       return "mat";
-    case Mover::table:
-      return "table";
     case Mover::projector:
       return "projector";
     case Mover::camera:
@@ -169,7 +167,6 @@ Motions::Trial Motions::fit(const std::vector<std::optional<SightShift>>& shifts
   }
   const auto sigma_of = [](const SightShift& s) { return std::hypot(s.sigma, kBent * s.shift.norm()); };
   std::vector<double> misses(shifts.size(), 0.0);
-  int along = 0;  // sights beside the mat that go with it, less those that stay
   for (int round = 0; round < (count == 0 ? 1 : kRounds); ++round) {
     Eigen::MatrixXd normal = prior.cwiseInverse().cwiseAbs2().asDiagonal();
     Eigen::VectorXd right = Eigen::VectorXd::Zero(count);
@@ -182,14 +179,12 @@ Motions::Trial Motions::fit(const std::vector<std::optional<SightShift>>& shifts
       right += weight * slopes[i].transpose() * shifts[i]->shift;
     }
     if (count > 0) size = normal.ldlt().solve(right);
-    along = 0;
     for (size_t i = 0; i < shifts.size(); ++i) {
       if (!shifts[i]) continue;
       const double sigma = sigma_of(*shifts[i]);
       const double stays = (shifts[i]->shift - slopes[i] * size).norm() / sigma,
                    goes = (shifts[i]->shift - with_mat[i] * size).norm() / sigma;
       misses[i] = std::min(stays, goes);
-      along += goes < stays && goes < kStray ? 1 : goes > stays && stays < kStray ? -1 : 0;
     }
   }
 
@@ -209,10 +204,9 @@ Motions::Trial Motions::fit(const std::vector<std::optional<SightShift>>& shifts
       ++seen;
       agree += misses[i] <= kStray ? 1 : 0;
     }
-    out.borne_out = out.borne_out && agree >= kFewest &&
+    out.borne_out = out.borne_out && agree >= (mover == Mover::projector ? kFewestFree : kFewest) &&
                     static_cast<double>(agree) >= kWitnesses * static_cast<double>(seen);
-    const bool table = mover == Mover::mat && along >= 2;
-    out.moved.push_back({table ? Mover::table : mover, amount(mover, size.segment(at, freedoms(mover)))});
+    out.moved.push_back({mover, amount(mover, size.segment(at, freedoms(mover)))});
     at += freedoms(mover);
   }
   return out;
@@ -222,13 +216,14 @@ Motion Motions::explain(const std::vector<std::optional<SightShift>>& shifts) co
   using enum Mover;
   static const std::vector<std::vector<Mover>> sets = {
       {}, {mat}, {projector}, {camera}, {mat, camera}, {mat, projector}, {projector, camera}};
-  constexpr double kBase = 8.0, kFreedom = 4.0;  // what a mover and each of its freedoms must explain
+  constexpr double kBase = 8.0, kFreedom = 4.0,
+                   kTwo = 30.0;  // what a mover, each of its freedoms and a second mover must explain
   const Trial none = fit(shifts, {});
   Trial best = none;
   double least = none.cost;
   for (const std::vector<Mover>& movers : sets) {
     if (movers.empty() || least < kBase) continue;
-    double price = 0.0;
+    double price = movers.size() > 1 ? kTwo : 0.0;
     for (const Mover mover : movers) price += kBase + kFreedom * freedoms(mover);
     if (price > least) continue;
     Trial trial = fit(shifts, movers);
@@ -237,6 +232,12 @@ Motion Motions::explain(const std::vector<std::optional<SightShift>>& shifts) co
     best = std::move(trial);
   }
   Motion out;
+  const auto sees = [&](SightKind kind) {
+    size_t seen = 0;
+    for (size_t i = 0; i < shifts.size(); ++i) seen += shifts[i] && sights_[i].kind == kind ? 1 : 0;
+    return seen >= kFewest;
+  };
+  out.sure = sees(SightKind::tag) && sees(SightKind::mark);
   out.moved = best.moved;
   out.strays = best.strays;
   for (const Moved& moved : out.moved) out.mm = std::max(out.mm, moved.mm);

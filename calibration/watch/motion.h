@@ -42,9 +42,9 @@ struct SightShift {
   double sigma = 0.05;                              ///< of each coordinate
 };
 
-enum class Mover { mat, table, projector, camera };  ///< table: the mat and what is beside it
+enum class Mover { mat, projector, camera };  ///< the mat, or the table with it
 
-/// "mat", "table", "projector" or "camera".
+/// "mat", "projector" or "camera".
 std::string name_of(Mover mover);
 
 struct Moved {
@@ -56,7 +56,9 @@ struct Moved {
 struct Motion {
   std::vector<Moved> moved;  ///< empty: nothing is needed to explain the shifts
   double mm = 0.0;           ///< the largest of them
-  int strays = 0;            ///< sights whose shift the answer does not explain: covered, or blown about
+  bool sure =
+      true;  ///< tags and marks are both in view: else a camera that moved looks like a mat or projector
+  int strays = 0;  ///< sights whose shift the answer does not explain: covered, or blown about
 };
 
 class Motions {

@@ -102,13 +102,20 @@ PatchTracker PatchTracker::of_light(const cv::Mat& dark, const cv::Mat& plain, c
   return out;
 }
 
+PatchTracker PatchTracker::light_alone() const {
+  PatchTracker out = *this;
+  out.light_ = false;
+  out.answer_.release();
+  return out;
+}
+
 void PatchTracker::finish() {
   const cv::Mat across = (cv::Mat_<float>(1, 3) << -0.5F, 0.0F, 0.5F);
   slope_x_ = slope(pattern_, across);
   slope_y_ = slope(pattern_, across.t());
 }
 
-std::optional<PatchShift> PatchTracker::track(const cv::Mat& grey, const Eigen::Vector2d& guess) const {
+std::optional<PatchShift> PatchTracker::track(const cv::Mat& frame, const Eigen::Vector2d& guess) const {
   const int width = box_.width, height = box_.height;
   const auto& table = levels();
   // Columns: pattern, its slopes, even light, each as the ground sends it back; and the frame.
@@ -125,13 +132,19 @@ std::optional<PatchShift> PatchTracker::track(const cv::Mat& grey, const Eigen::
   Eigen::ArrayXf ground(columns.rows());
   Eigen::Vector2d shift = guess;
   PatchShift out;
+  Eigen::Vector4d found = Eigen::Vector4d::Zero();
+  double left = 0.0, own = 0.0;
   bool still = false;
   for (int step = 0; step < kSteps && !still; ++step) {
     if (light_ && shift.cwiseAbs().maxCoeff() > kReach - 0.01) return std::nullopt;
     const Between frame_at(shift + Eigen::Vector2d(box_.x, box_.y));
-    if (!frame_at.inside(grey.size(), box_.size())) return std::nullopt;
+    if (!frame_at.inside(frame.size(), box_.size())) return std::nullopt;
     const auto fill = [&](int i, std::vector<float>& row) {
-      const unsigned char* line = grey.ptr<unsigned char>(frame_at.y + i) + frame_at.x;
+      if (frame.depth() == CV_32F) {
+        std::copy_n(frame.ptr<float>(frame_at.y + i) + frame_at.x, width + 1, row.begin());
+        return;
+      }
+      const unsigned char* line = frame.ptr<unsigned char>(frame_at.y + i) + frame_at.x;
       for (int j = 0; j <= width; ++j) row[static_cast<size_t>(j)] = table[line[j]];
     };
     fill(0, rows[0]);
@@ -154,32 +167,46 @@ std::optional<PatchShift> PatchTracker::track(const cv::Mat& grey, const Eigen::
     const Eigen::Matrix<double, 5, 5> sums = (columns.transpose() * columns).cast<double>();
     Eigen::Matrix4d normal = sums.topLeftCorner<4, 4>();
     normal.diagonal() *= 1.0 + 1e-7;
-    const Eigen::Vector4d right = sums.topRightCorner<4, 1>(), found = normal.ldlt().solve(right);
+    const Eigen::Vector4d right = sums.topRightCorner<4, 1>();
+    found = normal.ldlt().solve(right);
     const double gain = found[0];
     if (!found.allFinite() || !(gain > 0.0)) return std::nullopt;
     Eigen::Vector2d change = -Eigen::Vector2d(found[1], found[2]) / gain;
     if (change.norm() > kLongest) change *= kLongest / change.norm();
     shift += change;
     still = change.norm() < kStill;
-    // What is left, over the strength of the pattern in this frame.
-    const double left = std::max(0.0, sums(4, 4) - found.dot(right));
-    const double own = gain * gain * (sums(0, 0) - sums(0, 3) * sums(0, 3) / sums(3, 3));
-    out.misfit = std::sqrt(left / std::max(own, 1e-12));
+    left = std::max(0.0, sums(4, 4) - found.dot(right));
+    own = gain * gain * (sums(0, 0) - sums(0, 3) * sums(0, 3) / sums(3, 3));
   }
-  if (!still || !(out.misfit < believed)) return std::nullopt;
+  if (!still) return std::nullopt;
+  // What is left, over the strength of the pattern in this frame. What covers part of a patch leaves more in
+  // one quarter than in the others, and is believed less.
+  const Eigen::VectorXf rest = columns.col(4) - columns.leftCols(4) * found.cast<float>();
+  double quarters[4] = {}, whole_rest = 1e-12;
+  for (int i = 0; i < height; ++i)
+    for (const int side : {0, 1}) {
+      const Eigen::Index from = static_cast<Eigen::Index>(i) * width + (side == 0 ? 0 : width / 2);
+      const double squares = rest.segment(from, width / 2).squaredNorm();
+      quarters[2 * (2 * i / height) + side] += squares;
+      whole_rest += squares;
+    }
+  const double share = *std::max_element(quarters, quarters + 4) / whole_rest;
+  out.misfit = std::sqrt(left / std::max(own, 1e-12)) * (1.0 + 3.0 * std::max(0.0, share - 0.4));
+  if (!(out.misfit < believed)) return std::nullopt;
   out.shift = shift;
   return out;
 }
 
-std::optional<Eigen::Vector2d> PatchTracker::search(const cv::Mat& grey, const Eigen::Vector2d& about,
+std::optional<Eigen::Vector2d> PatchTracker::search(const cv::Mat& frame, const Eigen::Vector2d& about,
                                                     int reach) const {
   const int left = box_.x + static_cast<int>(std::lround(about.x())) - reach,
             top = box_.y + static_cast<int>(std::lround(about.y())) - reach;
   const cv::Rect wanted(left, top, box_.width + 2 * reach, box_.height + 2 * reach);
-  const cv::Rect there = wanted & cv::Rect({0, 0}, grey.size());
+  const cv::Rect there = wanted & cv::Rect({0, 0}, frame.size());
   if (there.width < box_.width || there.height < box_.height) return std::nullopt;
   cv::Mat likeness;
-  cv::matchTemplate(linear_light(grey(there)), pattern_, likeness, cv::TM_CCOEFF_NORMED);
+  const cv::Mat light = frame.depth() == CV_32F ? frame(there) : linear_light(frame(there));
+  cv::matchTemplate(light, pattern_, likeness, cv::TM_CCOEFF_NORMED);
   double best = 0.0;
   cv::Point at;
   cv::minMaxLoc(likeness, nullptr, &best, nullptr, &at);

@@ -42,12 +42,16 @@ class PatchTracker {
   static PatchTracker of_light(const cv::Mat& dark, const cv::Mat& plain, const cv::Mat& marked,
                                const cv::Rect& box);
 
-  /// The shift found in an 8-bit grey frame from a first guess that is right within a few pixels. Nothing
-  /// when the patch is covered, has left the frame, or does not look as learnt.
-  std::optional<PatchShift> track(const cv::Mat& grey, const Eigen::Vector2d& guess) const;
+  /// A mark's light without its ground, to be looked for in pictures of such light: marked less dark, over
+  /// plain less dark. There is no limit to its shifts then.
+  PatchTracker light_alone() const;
+
+  /// The shift found in a frame, 8-bit grey or linear light, from a first guess that is right within a few
+  /// pixels. Nothing when the patch is covered, has left the frame, or does not look as learnt.
+  std::optional<PatchShift> track(const cv::Mat& frame, const Eigen::Vector2d& guess) const;
 
   /// A first guess within `reach` pixels of `about`, by correlation: for patches that were lost.
-  std::optional<Eigen::Vector2d> search(const cv::Mat& grey, const Eigen::Vector2d& about, int reach) const;
+  std::optional<Eigen::Vector2d> search(const cv::Mat& frame, const Eigen::Vector2d& about, int reach) const;
 
   /// Contrast as learnt: standard deviation of the patch's light, 0 to 1 is black to white.
   double contrast() const { return contrast_; }

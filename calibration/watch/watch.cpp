@@ -15,7 +15,7 @@ constexpr double kAlarm = 0.6;        // mm: a move that size is told; every mov
 constexpr double kMoments = 0.45;     // seconds over which shifts settle
 constexpr size_t kFewestGlances = 3;  // frames in them
 constexpr int kAgree = 2;             // settled looks in a row that must speak of a move
-constexpr int kTags = 3, kMarks = 4;  // in view, to tell
+constexpr int kTags = 3, kMarks = 5;  // in view, to tell
 constexpr double kPatience = 3.0;     // seconds of too little in view before it is said
 constexpr double kSweep = 0.7;        // seconds between looks over the whole frame for tags that are lost
 constexpr int kSearchReach = 14;      // pixels
@@ -34,11 +34,13 @@ double median(std::vector<double>& values) {
   return *middle;
 }
 
-std::string told(const std::vector<Moved>& moved) {
+std::string told(const Motion& motion) {
   std::string out;
-  for (const Moved& one : moved) {
-    out += out.empty() ? "The " : " and the ";
-    out += name_of(one.what) + " moved, by up to " + fixed(one.mm, 1) + " mm";
+  for (const Moved& one : motion.moved) {
+    out += out.empty() ? "The " : ", and the ";
+    out += name_of(one.what);
+    if (!motion.sure && one.what != Mover::camera) out += " or the camera";
+    out += " moved, by up to " + fixed(one.mm, 1) + " mm";
   }
   return out + ". The lines are no longer right: put the blade down.";
 }
@@ -139,17 +141,19 @@ WatchReport Watch::look(const cv::Mat& grey, double seconds) {
   if (glances_.size() < kFewestGlances) return report;
 
   const bool enough = tags >= kTags && marks >= kMarks;
+  const Motion motion = motions_.explain(shifts);
+  report.shift = motion.mm;
+  agreeing_ = motion.mm >= kAlarm ? agreeing_ + 1 : 0;
+  if (enough) unseen_since_.reset();
+  if (agreeing_ >= kAgree || (latched_.state == WatchState::moved && agreeing_ > 0)) {
+    report.state = WatchState::moved;
+    report.moved = motion.moved;
+    report.message = told(motion);
+    latched_ = report;
+    return report;
+  }
   if (enough) {
-    unseen_since_.reset();
-    const Motion motion = motions_.explain(shifts);
-    report.shift = motion.mm;
-    agreeing_ = motion.mm >= kAlarm ? agreeing_ + 1 : 0;
-    if (agreeing_ >= kAgree || (latched_.state == WatchState::moved && agreeing_ > 0)) {
-      report.state = WatchState::moved;
-      report.moved = motion.moved;
-      report.message = told(motion.moved);
-      latched_ = report;
-    } else if (latched_.state != WatchState::moved) {
+    if (latched_.state != WatchState::moved) {
       report.state = WatchState::steady;
       report.moved.clear();
       report.message.clear();
@@ -157,7 +161,6 @@ WatchReport Watch::look(const cv::Mat& grey, double seconds) {
     }
     return report;
   }
-  agreeing_ = 0;
   if (!unseen_since_) unseen_since_ = seconds;
   if (latched_.state != WatchState::moved && seconds - *unseen_since_ >= kPatience) {
     report.state = WatchState::unseen;

@@ -6,6 +6,7 @@
 
 #include "calibration/detect/markers.h"
 #include "calibration/refusal.h"
+#include "calibration/watch/recalibrate.h"
 #include "tests/calibration/watched_room.h"
 
 namespace cowlcast::calibration {
@@ -131,6 +132,81 @@ TEST(Watch, FindsAMoveUnderACoveringArm) {
       after_a_second(film_light(knocked(l.room, Mover::mat, 1.2, dice), marked_picture(l.room.room)), arm);
   ASSERT_EQ(report.state, WatchState::moved);
   EXPECT_EQ(report.moved.front().what, Mover::mat);
+}
+
+// How far light lands from where the new map says, worst place of the picture, mm; the mat has gone with
+// `with_mat`.
+double worst_miss(const TableMap& map, const vt::RoomProjector& projector,
+                  const Eigen::Isometry2d& room_from_mat) {
+  double worst = 0.0;
+  for (const Eigen::Vector2d& pixel : lit_pixels(projector))
+    worst = std::max(
+        worst,
+        (room_from_mat * map.mat_from_projector(pixel) - *vt::mat_from_projector(projector, pixel)).norm());
+  return worst;
+}
+
+TEST(Recalibrate, FollowsTheProjectorWithinWhatItStates) {
+  const Learnt& l = learnt();
+  vt::Dice dice(21);
+  const WatchedRoom after = knocked(l.room, Mover::projector, 9.0, dice);
+  const vt::FilmLight light = film_light(after, marked_picture(after.room));
+  const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
+  ASSERT_EQ(again.motion.moved.size(), 1U);
+  EXPECT_EQ(again.motion.moved.front().what, Mover::projector);
+  const double before = worst_miss(l.room.map, l.room.room.projector, Eigen::Isometry2d::Identity());
+  EXPECT_LT(worst_miss(again.map, after.room.projector, Eigen::Isometry2d::Identity()),
+            before + again.added95);
+  EXPECT_LT(again.added95, 0.4);
+  EXPECT_GT(again.map.error_at({0, 0}), l.room.map.error_at({0, 0}));  // less is known than with the sheets
+  EXPECT_NE(again.summary.find("projector"), std::string::npos);
+}
+
+TEST(Recalibrate, FollowsTheMat) {
+  const Learnt& l = learnt();
+  vt::Dice dice(22);
+  const WatchedRoom after = knocked(l.room, Mover::mat, 25.0, dice);
+  const vt::FilmLight light = film_light(after, marked_picture(after.room));
+  const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
+  EXPECT_EQ(again.motion.moved.front().what, Mover::mat);
+  // The mat's own frame went along: where its middle and turn are now, by the room.
+  const auto frame_of = [](const vt::Place& p) {
+    return Eigen::Isometry2d(Eigen::Translation2d(p.x, p.y) * Eigen::Rotation2Dd(p.turn));
+  };
+  const Eigen::Isometry2d room_from_mat =
+      frame_of(after.room.mat.place) * frame_of(l.room.room.mat.place).inverse();
+  EXPECT_LT(worst_miss(again.map, after.room.projector, room_from_mat), 0.1 + again.added95);
+  EXPECT_LT(again.added95, 0.5);
+}
+
+TEST(Recalibrate, FollowsTheCameraAndLeavesTheMapAlone) {
+  const Learnt& l = learnt();
+  vt::Dice dice(23);
+  const WatchedRoom after = knocked(l.room, Mover::camera, 6.0, dice);
+  const vt::FilmLight light = film_light(after, marked_picture(after.room));
+  const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
+  EXPECT_EQ(again.motion.moved.front().what, Mover::camera);
+  EXPECT_EQ(again.map.to_json(), l.room.map.to_json());
+  for (const Eigen::Vector2d& mat :
+       {Eigen::Vector2d(0, 0), Eigen::Vector2d(300, 150), Eigen::Vector2d(-250, -100)})
+    EXPECT_LT((*again.camera.pixel_from_mat(mat) - *vt::camera_from_room(after.eye, {mat.x(), mat.y(), 0.0}))
+                  .norm(),
+              0.5);
+}
+
+TEST(Recalibrate, AsksForTheSheetsWhenTheLensWasZoomed) {
+  const Learnt& l = learnt();
+  WatchedRoom after = l.room;
+  after.room.projector.optic.focal *= 1.01;
+  after.room.projector.optic.k1 += 0.02;
+  const vt::FilmLight light = film_light(after, marked_picture(after.room));
+  try {
+    const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
+    // A zoom may look like a lift of the projector: then the lines must still be right.
+    EXPECT_LT(worst_miss(again.map, after.room.projector, Eigen::Isometry2d::Identity()), 1.0);
+  } catch (const Refusal& refusal) {
+    EXPECT_NE(std::string(refusal.what()).find("sheets"), std::string::npos) << refusal.what();
+  }
 }
 
 TEST(Watch, SaysWhenItCannotSee) {
