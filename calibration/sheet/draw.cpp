@@ -13,7 +13,8 @@ namespace {
 
 constexpr double kPointsPerMm = 72.0 / 25.4;
 constexpr double kThin = 0.2, kThick = 0.4;  // line widths, mm
-constexpr double kText = 4.2;                // letter height of the plain-words line, mm
+constexpr double kText = 4.2;                // size of the plain-words lines, mm
+constexpr double kSmallText = 3.2;           // size of what is said about the rulers, mm
 
 struct Destroy {
   void operator()(cairo_surface_t* s) const { cairo_surface_destroy(s); }
@@ -88,12 +89,16 @@ void draw_sheet(cairo_t* c, Paper paper, int number) {
 
   const double across_left = 0.5 * (width - kRulerAcross), across_y = height - 14.0;
   draw_ruler(c, across_left, across_y, kRulerAcross, false);
-  text(c, across_left + 70.0, across_y + 5.0, 3.2,
-       "240 mm from end tick to end tick: measure it on the paper");
+  text(c, across_left + 62.0, across_y + 5.0, kSmallText,
+       "This ruler: 240 mm from end tick to end tick, as designed.");
   const double down_foot = 0.5 * (height + kRulerDown);
   draw_ruler(c, 7.0, down_foot, kRulerDown, true);
-  text(c, 13.0, 0.5 * height - 0.5 * layout.square * layout.rows - 3.0, 3.2,
-       "The ruler at the left edge is 180 mm long.");
+  // Words keep 3 mm off the board and 2 mm off the rulers' ticks.
+  text(c, 22.0, 30.0, kSmallText, "Ruler at the left edge: 180 mm from end tick to end tick, as designed.");
+  text(
+      c, across_left, across_y - 7.0, kSmallText,
+      "Measure both rulers of one sheet on the paper with a steel rule, to a tenth of a millimetre: printers "
+      "stretch.");
 
   const std::string name = paper == Paper::a4 ? "A4" : "Letter";
   text(c, 22.0, 17.0, kText,

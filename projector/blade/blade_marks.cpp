@@ -7,10 +7,13 @@
 #include <utility>
 
 #include "drafting/geometry/polyline.h"
-#include "projector/frame/piece_marks.h"
+#include "projector/frame/stroke.h"
 
 namespace cowlcast::projector {
 namespace {
+
+constexpr double kWords = 12.0;  // height of capitals, mm
+constexpr double kStep = 3.0;    // mm between places of a band's edge
 
 Point way_at(const Polyline& path, double along) {
   const Point way = drafting::point_at(path, along + 1.0) - drafting::point_at(path, along - 1.0);
@@ -69,51 +72,98 @@ std::vector<Polyline> hatched(const Polyline& outline, double pitch) {
   return lines;
 }
 
+Polyline stepped(const Polyline& path) {
+  const double whole = drafting::length(path);
+  const int steps = std::max(1, static_cast<int>(std::ceil(whole / kStep)));
+  Polyline out;
+  for (int i = 0; i <= steps; ++i) out.push_back(drafting::point_at(path, whole * i / steps));
+  return out;
+}
+
+// The parts of a line that stand at least `least` mm off the path.
+void add_clear_parts(std::vector<Polyline>& parts, const Polyline& line, const Polyline& path, double least) {
+  const Point from = line.front(), way = line.back() - line.front();
+  const auto clear = [&](double share) {
+    return drafting::nearest(path, from + share * way).distance >= least;
+  };
+  const int steps = std::max(1, static_cast<int>(way.norm() / 2.0));
+  double begun = clear(0.0) ? 0.0 : -1.0;
+  for (int i = 1; i <= steps; ++i) {
+    double a = static_cast<double>(i - 1) / steps, b = static_cast<double>(i) / steps;
+    const bool was = begun >= 0.0, is = clear(b);
+    if (was == is) continue;
+    for (int k = 0; k < 6; ++k) {
+      const double middle = 0.5 * (a + b);
+      (clear(middle) == was ? a : b) = middle;
+    }
+    if (was) parts.push_back({from + begun * way, from + a * way});
+    begun = was ? -1.0 : b;
+  }
+  if (begun >= 0.0) parts.push_back({from + begun * way, line.back()});
+}
+
 void add_band(std::vector<Mark>& marks, const Polyline& path, bool left, const FrameStyle& style,
               const BladeOverlay& overlay) {
   const double far = overlay.band_from + overlay.band_width;
   const Polyline outline = band_outline(path, overlay.band_from, overlay.band_width, left);
-  marks.push_back({.lines = hatched(outline, 11.0), .width = 0.6, .colour = style.warn});
-  // The outer edge, without the loops it makes where the path bends towards it.
-  Polyline coarse;
-  const double whole = drafting::length(path);
-  for (double along = 0.0; along < whole + 8.0; along += 8.0)
-    coarse.push_back(drafting::point_at(path, std::min(along, whole)));
+  const Polyline foot = stepped(path);
+  // Where the path bends towards the band by more than its width, the outer edge makes loops.
+  std::vector<bool> clear;
+  for (size_t i = outline.size() / 2; i < outline.size(); ++i)
+    clear.push_back(drafting::nearest(foot, outline[i]).distance > far - 0.1);
+  Mark hatch{.lines = hatched(outline, 11.0), .width = 0.6, .colour = style.warn};
+  if (std::find(clear.begin(), clear.end(), false) != clear.end()) {
+    std::vector<Polyline> kept;
+    for (const Polyline& line : hatch.lines) add_clear_parts(kept, line, foot, overlay.band_from);
+    hatch.lines = std::move(kept);
+  }
+  marks.push_back(std::move(hatch));
   Polyline edge;
   Mark rim{.lines = {}, .width = 1.1, .colour = style.warn};
-  for (size_t i = outline.size() / 2; i <= outline.size(); ++i) {
-    const bool clear = i < outline.size() && drafting::nearest(coarse, outline[i]).distance > 0.97 * far;
-    if (clear) {
-      edge.push_back(outline[i]);
+  for (size_t i = 0; i <= clear.size(); ++i) {
+    if (i < clear.size() && clear[i]) {
+      edge.push_back(outline[outline.size() / 2 + i]);
       continue;
     }
-    if (edge.size() > 1)
+    if (edge.size() > 1 && drafting::length(edge) > 10.0)
       for (Polyline& dash : dashes(edge, false, 10.0, 7.0)) rim.lines.push_back(std::move(dash));
     edge.clear();
   }
   marks.push_back(std::move(rim));
 }
 
+// Places for words about a point of the path: on the blade's side first, so that the band stays free.
+std::vector<Point> places_about(const Point& at, const Point& side) {
+  std::vector<Point> places;
+  const Point along(-side.y(), side.x());
+  for (const Point& towards : {side, Point(-side)})
+    for (const double off : {45.0, 65.0, 90.0})
+      for (const double aside : {0.0, 30.0, -30.0, 65.0, -65.0})
+        places.push_back(at + off * towards + aside * along);
+  return places;
+}
+
 }  // namespace
 
 Polyline band_outline(const Polyline& path, double from, double width, bool left) {
   const double whole = drafting::length(path);
-  const int steps = std::max(1, static_cast<int>(std::ceil(whole / 4.0)));
+  const Polyline feet = stepped(path);
   Polyline near, far;
-  for (int i = 0; i <= steps; ++i) {
-    const double at = whole * i / steps;
-    const Point foot = drafting::point_at(path, at), off = side_at(path, at, left);
-    near.push_back(foot + from * off);
-    far.push_back(foot + (from + width) * off);
+  for (size_t i = 0; i < feet.size(); ++i) {
+    const double at = whole * static_cast<double>(i) / static_cast<double>(feet.size() - 1);
+    const Point off = side_at(path, at, left);
+    near.push_back(feet[i] + from * off);
+    far.push_back(feet[i] + (from + width) * off);
   }
   const Polyline back = drafting::reversed(far);
   near.insert(near.end(), back.begin(), back.end());
   return near;
 }
 
-std::vector<Mark> blade_marks(const Cut& cut, const Laying& laying, const FrameStyle& style,
-                              const BladeOverlay& overlay) {
-  std::vector<Mark> marks;
+Drawing blade_drawing(const Cut& cut, const Laying& laying, const FrameStyle& style,
+                      const BladeOverlay& overlay) {
+  Drawing drawing;
+  std::vector<Mark>& marks = drawing.marks;
   const Polyline path = laid(laying, cut.path);
   const double whole = drafting::length(path);
   const bool holds_left = overlay.hand == Hand::right;
@@ -133,27 +183,30 @@ std::vector<Mark> blade_marks(const Cut& cut, const Laying& laying, const FrameS
                      .colour = style.warn});
   }
   if (overlay.stops) {
-    const auto stop = [&](double along, double toward) {
-      const Point at = drafting::point_at(path, along), off = side_at(path, along, true);
-      marks.push_back({.lines = {{at - 10.0 * off, at + 10.0 * off}}, .width = 1.2, .colour = style.warn});
-      const Point beside = at + 24.0 * side_at(path, along, !holds_left) + toward * way_at(path, along);
-      marks.push_back(writing("finish\nwith shears", beside, 5.0, style.warn));
+    const auto say = [&](const std::string& text, double along) {
+      drawing.words.push_back(
+          {.text = text,
+           .height = kWords,
+           .colour = style.warn,
+           .places = places_about(drafting::point_at(path, along), side_at(path, along, !holds_left))});
     };
-    if (cut.end == CutEnd::inner && cut.stop_at > 0.0) stop(cut.stop_at, -12.0);
-    if (cut.start == CutEnd::inner && cut.start_at < whole) stop(cut.start_at, 12.0);
+    const auto stop = [&](double along) {
+      const Point at = drafting::point_at(path, along), off = side_at(path, along, true);
+      marks.push_back({.lines = {{at - 10.0 * off, at + 10.0 * off}}, .width = 1.6, .colour = style.warn});
+      say("finish\nwith shears", along);
+    };
+    if (cut.end == CutEnd::inner && cut.stop_at > 0.0) stop(cut.stop_at);
+    if (cut.start == CutEnd::inner && cut.start_at < whole) stop(cut.start_at);
     for (const TightStretch& tight : cut.tight) {
       const Polyline part = drafting::between(path, tight.from, tight.to);
       if (part.size() < 2) continue;
       const Polyline beside = band_outline(part, 4.0, 0.0, !holds_left);
       const Polyline one_way(beside.begin(), beside.begin() + static_cast<long>(beside.size() / 2));
       marks.push_back({.lines = dashes(one_way, false, 1.2, 3.0), .width = 1.2, .colour = style.warn});
-      const double middle = 0.5 * (tight.from + tight.to);
-      marks.push_back(writing(blade_name(tight.blade_that_fits),
-                              drafting::point_at(path, middle) + 20.0 * side_at(path, middle, !holds_left),
-                              5.0, style.warn));
+      say(blade_name(tight.blade_that_fits), 0.5 * (tight.from + tight.to));
     }
   }
-  return marks;
+  return drawing;
 }
 
 }  // namespace cowlcast::projector

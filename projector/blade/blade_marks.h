@@ -1,7 +1,7 @@
 // The blade's path in light: where to start, which way, where to stop, and where
 // the other hand should not be. An aid to the eye; it sees no hand and no blade.
 //
-//   auto marks = blade_marks(cut, laying, style, {.hand = Hand::right});
+//   Drawing drawing = blade_drawing(cut, laying, style, {.hand = Hand::right});
 //
 // Forms: chevrons beside the line point along the travel; a small ring marks the
 // start; a bar across the line marks where the axle stops, with "finish with
@@ -15,8 +15,8 @@
 #include "projector/blade/blade.h"
 #include "projector/blade/order.h"
 #include "projector/frame/laying.h"
-#include "projector/frame/render.h"
 #include "projector/frame/style.h"
+#include "projector/frame/writing.h"
 
 namespace cowlcast::projector {
 
@@ -27,9 +27,10 @@ struct BladeOverlay {
   bool band = true, arrows = true, stops = true;
 };
 
-/// Marks of one cut, mat mm. `cut` is in the piece frame.
-std::vector<Mark> blade_marks(const Cut& cut, const Laying& laying, const FrameStyle& style,
-                              const BladeOverlay& overlay);
+/// Marks of one cut and the words that belong to them, mat mm. `cut` is in the piece frame. Bars stand on
+/// their places, and the band's outer edge keeps its distance from the path, within 0.1 mm.
+Drawing blade_drawing(const Cut& cut, const Laying& laying, const FrameStyle& style,
+                      const BladeOverlay& overlay);
 
 /// The band's outline beside a path on the mat: along the path `from` mm off it, back at `from` + `width`;
 /// to the left of the way when `left`.

@@ -20,6 +20,49 @@ double goodness(const Cut& cut, const Laying& laying, const Operator& person) {
   return person.hand == Hand::right ? across : -across;
 }
 
+bool leaves(const Polyline& fine, const Polyline& area) {
+  return std::any_of(fine.begin(), fine.end(),
+                     [&](const Point& point) { return !drafting::contains(area, point); });
+}
+
+// Where strokes follow one another they share a corner, which is no crossing.
+bool crosses(const Polyline& path, const Polyline& earlier) {
+  const drafting::Box there = drafting::box_of(earlier);
+  const auto beside = [](const Point& a, const Point& b, const Point& low, const Point& high) {
+    return std::max(a.x(), b.x()) < low.x() || std::min(a.x(), b.x()) > high.x() ||
+           std::max(a.y(), b.y()) < low.y() || std::min(a.y(), b.y()) > high.y();
+  };
+  for (size_t i = 1; i < path.size(); ++i) {
+    if (beside(path[i - 1], path[i], there.low, there.high)) continue;
+    for (size_t j = 1; j < earlier.size(); ++j) {
+      const auto at = drafting::crossing(path[i - 1], path[i], earlier[j - 1], earlier[j]);
+      if (at && std::min({(*at - path.front()).norm(), (*at - path.back()).norm()}) > 1.0) return true;
+    }
+  }
+  return false;
+}
+
+void add_fold_cautions(std::vector<std::string>& cautions, const Polyline& path,
+                       const drafting::Segment& fold) {
+  constexpr double kMeets = 1.0, kEnd = 5.0;  // mm
+  const double whole = drafting::length(path);
+  bool start = false, end = false, within = false;
+  double along = 0.0;
+  const Polyline fine = drafting::subdivided(path, 0.5);
+  for (size_t i = 0; i < fine.size(); ++i) {
+    if (i > 0) along += (fine[i] - fine[i - 1]).norm();
+    if (drafting::nearest({fold.from, fold.to}, fine[i]).distance > kMeets) continue;
+    (along < kEnd ? start : whole - along < kEnd ? end : within) = true;
+  }
+  if (within)
+    cautions.emplace_back("This stroke runs into the fold: check how the cloth lies.");
+  else if (start && end)
+    cautions.emplace_back("Begins and ends at the fold: cut both layers right through there.");
+  else if (start || end)
+    cautions.emplace_back(std::string(start ? "Begins" : "Ends") +
+                          " at the fold: cut both layers right through there.");
+}
+
 }  // namespace
 
 Operator standing_before(const Polyline& area, Hand hand) {
@@ -49,13 +92,14 @@ std::vector<Cut> ordered_cuts(std::vector<Cut> cuts, const Laying& laying, const
   return cuts;
 }
 
-std::vector<std::string> stroke_cautions(const Cut& cut, const Laying& laying, const Polyline& lit,
-                                         const std::vector<Cut>& before) {
+std::vector<std::string> stroke_cautions(const Cut& cut, const Laying& laying,
+                                         const Surroundings& surroundings) {
   std::vector<std::string> cautions;
-  const Polyline path = laid(laying, cut.path);
-  const Polyline fine = drafting::subdivided(path, 5.0);
-  if (std::any_of(fine.begin(), fine.end(), [&](const Point& p) { return !drafting::contains(lit, p); }))
+  const Polyline fine = drafting::subdivided(laid(laying, cut.path), 5.0);
+  if (leaves(fine, surroundings.lit))
     cautions.emplace_back("This stroke leaves the light: move the cloth first.");
+  if (!surroundings.mat.empty() && leaves(fine, surroundings.mat))
+    cautions.emplace_back("This stroke leaves the mat: shift the mat under it first.");
   if (cut.stop_at <= cut.start_at)
     cautions.emplace_back("Too short between its corners for this blade: use shears.");
   if (!cut.tight.empty()) {
@@ -67,20 +111,10 @@ std::vector<std::string> stroke_cautions(const Cut& cut, const Laying& laying, c
                                  std::to_string(static_cast<int>(*tightest->blade_that_fits)) + " mm one."
                            : std::string("Too tight a curve for any round blade: use shears."));
   }
-  for (const Cut& earlier : before) {
-    bool crosses = false;
-    for (size_t i = 1; i < cut.path.size() && !crosses; ++i)
-      for (size_t j = 1; j < earlier.path.size() && !crosses; ++j) {
-        const auto at =
-            drafting::crossing(cut.path[i - 1], cut.path[i], earlier.path[j - 1], earlier.path[j]);
-        // Where strokes follow one another they share a corner, which is no crossing.
-        crosses = at && std::min({(*at - cut.path.front()).norm(), (*at - cut.path.back()).norm()}) > 1.0;
-      }
-    if (crosses) {
-      cautions.emplace_back("This stroke crosses one that is cut already.");
-      break;
-    }
-  }
+  if (std::any_of(surroundings.before.begin(), surroundings.before.end(),
+                  [&](const Cut& earlier) { return crosses(cut.path, earlier.path); }))
+    cautions.emplace_back("This stroke crosses one that is cut already.");
+  if (surroundings.fold) add_fold_cautions(cautions, cut.path, *surroundings.fold);
   return cautions;
 }
 

@@ -9,6 +9,7 @@
 // no source).
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,9 +32,16 @@ Operator standing_before(const Polyline& area, Hand hand);
 /// The cuts in order and turned to their directions. All of them come back, none twice.
 std::vector<Cut> ordered_cuts(std::vector<Cut> cuts, const Laying& laying, const Operator& person);
 
-/// What to beware of on the way of one stroke, a plain sentence each; empty when nothing. `lit` is the
-/// outline of the light, mat mm; `before` the strokes that are cut already.
-std::vector<std::string> stroke_cautions(const Cut& cut, const Laying& laying, const Polyline& lit,
-                                         const std::vector<Cut>& before);
+/// What a stroke may run into.
+struct Surroundings {
+  Polyline lit = {};                           ///< outline of the light, mat mm
+  Polyline mat = {};                           ///< outline of the cutting mat, mat mm; empty: not known
+  std::vector<Cut> before = {};                ///< strokes that are cut already, piece frame
+  std::optional<drafting::Segment> fold = {};  ///< of the cloth, piece frame
+};
+
+/// What to beware of on the way of one stroke, a plain sentence each; empty when nothing.
+std::vector<std::string> stroke_cautions(const Cut& cut, const Laying& laying,
+                                         const Surroundings& surroundings);
 
 }  // namespace cowlcast::projector

@@ -1,18 +1,29 @@
 #include <QApplication>
 #include <QDateTime>
 #include <QSettings>
+#include <algorithm>
+#include <cstdio>
 #include <filesystem>
 #include <numbers>
 
 #include "calibration/refusal.h"
-#include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
+#include "projector/cutting/begin.h"
 #include "projector/cutting/window.h"
 
 namespace cowlcast::projector {
 namespace {
+
+struct CastOptions {
+  std::string table, piece, screen, record;
+  PlaceOption at;
+  AreaSize mat;
+  bool placed = false, anyway = false;
+  double height = 0.0;
+  WorkOptions work;
+};
 
 // The present time, as records have it.
 std::string now() {
@@ -30,101 +41,102 @@ void check_display() {
 #endif
 }
 
-struct CastOptions {
-  std::string table, piece, screen, hand = "right", record;
-  PlaceOption at;
-  bool placed = false, mirrored = false, anyway = false;
-  double height = 0.0, band = BladeOverlay{}.band_width;
-  unsigned cloth = 0xff808080;
-  Blade blade;
+CuttingWishes wishes_of(const CastOptions& options) {
+  CuttingWishes wishes;
+  if (options.placed)
+    wishes.at = Laying{options.at.x, options.at.y, options.at.angle, options.work.mirrored, options.height};
+  wishes.mirrored = options.work.mirrored;
+  wishes.height = options.height;
+  wishes.cloth = options.work.cloth;
+  wishes.blade = blade_for(options.work, options.height);
+  wishes.band = options.work.band;
+  wishes.hand = options.work.hand == "left" ? Hand::left : Hand::right;
+  if (options.mat.width > 0.0) wishes.mat = Point(options.mat.width, options.mat.depth);
+  return wishes;
+}
+
+// What this machine's user keeps between sittings.
+class Remembered {
+ public:
+  std::string screen() const { return text(kScreen); }
+  void keep_screen(const QScreen& screen) { settings_.setValue(kScreen, screen.name()); }
+  std::string cautions_read_at() const { return text(kCautions); }
+  void keep_cautions_read_at(const std::string& at) {
+    settings_.setValue(kCautions, QString::fromStdString(at));
+  }
+
+ private:
+  static constexpr auto kScreen = "projector-screen", kCautions = "cautions-read-at";
+  std::string text(const char* key) const { return settings_.value(key).toString().toStdString(); }
+  QSettings settings_{QStringLiteral("cowlcast"), QStringLiteral("cowlcast")};
 };
 
-void run(const CastOptions& options) {
-  auto map =
-      calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
-  drafting::Piece piece = read_piece(options.piece);
-  check_cloth(options.height);
+// The record so far, and a calibration that is too old waived in it, when she says so.
+Record record_to_go_on_with(const CastOptions& options, const calibration::TableMap& map,
+                            const std::string& piece, const std::string& started) {
   Record record;
   if (!options.record.empty() && std::filesystem::exists(options.record))
     record = record_from_json(read_file(options.record, "a cutting record"));
-  if (!record.piece.empty() && record.piece != piece.name)
+  if (!record.piece.empty() && record.piece != piece)
     throw drafting::Refusal("The cutting record is of another piece, " + record.piece +
                             ". Give another --record file.");
-  const std::string started = now();
   if (const auto block = calibration_block(map, record, started)) {
     if (!options.anyway)
       throw calibration::Refusal(*block + " To cut all the same, say --anyway; it is written in the record.");
     record = waived(record, *block, started);
   }
   if (record.cut == 0) record.table_made_at = map.made_at;
+  return record;
+}
 
-  if (!options.record.empty())
-    write_file(options.record, record_to_json(record));  // not found out after the last cut
+void run(const CastOptions& options) {
+  const auto map =
+      calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
+  const drafting::Piece piece = read_piece(options.piece);
+  const std::string started = now();
+  Record record = record_to_go_on_with(options, map, piece.name, started);
+  const auto keep = [&options](const Record& kept) {
+    if (!options.record.empty()) write_file(options.record, record_to_json(kept));
+  };
+  keep(record);  // a folder that is not there is not found out after the last cut
   check_display();
 
   int count = 1;
   char name[] = "cowlcast";
   char* arguments[] = {name, nullptr};
   const QApplication application(count, arguments);
-  QSettings settings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"));
-  const QString remembered = QStringLiteral("projector-screen");
-  QScreen* screen = options.screen.empty()
-                        ? likely_screen(settings.value(remembered).toString().toStdString(), map)
-                        : screen_named(options.screen);
+  Remembered remembered;
+  QScreen* screen =
+      options.screen.empty() ? likely_screen(remembered.screen(), map) : screen_named(options.screen);
   check_screen(*screen, map);
-  settings.setValue(remembered, screen->name());
+  remembered.keep_screen(*screen);
+  record.cautions_read_at = std::max(record.cautions_read_at, remembered.cautions_read_at());
+  if (const std::string advice = dim_room_advice(options.work.cloth); !advice.empty())
+    std::cout << advice << '\n';
 
-  const Polyline lit = lit_outline(map, options.height);
-  Laying laying{options.at.x, options.at.y, options.at.angle, options.mirrored, options.height};
-  if (!options.placed) {
-    laying = in_the_middle(lit, piece, options.height);
-    if (options.mirrored)
-      laying = flipped_about(laying, 0.5 * (drafting::box_of(lit).low + drafting::box_of(lit).high));
-  }
-  std::vector<Cut> plan = cuts_of(cut_runs(piece), options.blade, {});
-  CuttingView view = new_view(std::move(piece), std::move(plan), laying, style_for_cloth(options.cloth));
-  view.person = standing_before(lit, options.hand == "left" ? Hand::left : Hand::right);
-  view.overlay.hand = view.person.hand;
-  view.overlay.band_width = options.band;
-  Polyline outline = laid(laying, view.piece.cut_line);
-  outline.push_back(outline.front());
-  const Reach reach = reach_of(map, {outline}, laying.height);
-  if (!reach.any_inside)
-    throw calibration::Refusal(
-        "No part of the piece lies in the light. Leave --at out to lay it in the middle.");
-  if (record.cut > 0)
-    view = resumed(std::move(view), record);
-  else if (reach.outside > 0.0)
-    view = in_parts(std::move(view), lit);
-  if (cautions_due(record, started)) {
-    view.phase = Phase::cautions;
-    view.cautions_shown = 1;
-  }
-
-  CuttingWindow window(std::move(map), std::move(view), *screen);
-  const double before = record.seconds;
-  const auto keep = [&](const CuttingView& shown) {
-    if (options.record.empty()) return;
-    record = recorded(shown, record, now());
-    record.seconds = before + seconds_between(started, now()).value_or(0.0);
-    write_file(options.record, record_to_json(record));
-  };
+  CuttingWindow window(map, begun(map, piece, wishes_of(options), record, started), *screen);
   int cut_so_far = window.view().cut;
+  bool cautions_kept = false;
   window.changed = [&](const CuttingView& shown) {
+    if (shown.cautions_read && !cautions_kept) remembered.keep_cautions_read_at(now());
+    cautions_kept = shown.cautions_read;
     if (shown.cut == cut_so_far) return;
     cut_so_far = shown.cut;
     try {
-      keep(shown);
+      record = recorded(shown, record, now());
+      keep(record);
     } catch (const FileError& error) {  // the work goes on; it is tried again at the next stroke
       std::cerr << "Caution: " << error.what() << '\n';
     }
   };
   window.open();
   QApplication::exec();
-  keep(window.view());
+  keep(recorded(window.view(), record, now()));
   const Laying& end = window.view().laying;
-  std::cout << "--at " << end.x << ',' << end.y << ',' << end.angle * 180.0 / std::numbers::pi
-            << (end.mirrored ? " --mirrored" : "") << '\n';
+  char at[100];
+  std::snprintf(at, sizeof at, "--at %.2f,%.2f,%.3f%s", end.x, end.y, end.angle * 180.0 / std::numbers::pi,
+                end.mirrored ? " --mirrored" : "");
+  std::cout << at << '\n';
 }
 
 }  // namespace
@@ -139,23 +151,30 @@ void add_cast(CLI::App& app, Job& job) {
   add_place(
       *command, "--at", options->at,
       "where the piece's origin comes to lie, mm, and its anticlockwise turn, degrees [middle of the light]");
-  command->add_flag("--mirrored", options->mirrored, "lay the piece face down");
-  add_length(*command, "--height", options->height, "of the cloth's upper face above the mat");
-  add_colour(*command, "--cloth", options->cloth, "colour of the cloth, to choose the lights by [grey]");
-  add_length(*command, "--blade", options->blade.diameter, "diameter of the round blade [45]", 1.0);
-  add_length(*command, "--band", options->band, "width of the keep-out band for the other hand [60]");
-  command->add_option("--hand", options->hand, "the hand that holds the blade")
-      ->check(CLI::IsMember({"right", "left"}))
-      ->capture_default_str();
+  add_cloth_height(*command, options->height);
+  add_work_options(*command, options->work);
+  const auto read_mat = [options](const std::string& text) {
+    const auto size = area_size(text);
+    if (!size)
+      throw CLI::ValidationError("--mat",
+                                 "cannot use \"" + text + "\": give width and depth, for example 900x600");
+    options->mat = *size;
+  };
+  command
+      ->add_option_function<std::string>(
+          "--mat", read_mat,
+          "size of the cutting mat, its middle under the light's, to tell which strokes leave it")
+      ->type_name("WIDTHxDEPTH");
   command->add_option("--record", options->record,
                       "file that keeps what is cut, to stop and go on another day");
   command->add_flag("--anyway", options->anyway, "cut by an old or changed calibration all the same");
   command->footer(
       "Arrow keys move the piece by 1 mm, with shift 10 mm, with ctrl or alt 0.1 mm; Q and E turn it,\n"
-      "F flips it, the mouse drags it, G shows a line along the grain, N the next part of a piece larger\n"
-      "than the light, L hides the legend, B the band. Space or Page Down begins to cut and goes to the "
-      "next\n"
-      "stroke, Page Up goes back, U unlocks the laying, Escape ends and prints where the piece lay.\n"
+      "F flips it, the mouse drags it, H brings it back to its laid-out place, to which moves near it go\n"
+      "by themselves; G shows a line along the grain, N the next part of a piece larger than the light,\n"
+      "L hides the legend, K the band. Space or Page Down begins to cut and goes to the next stroke, Page\n"
+      "Up goes back, U lays the piece anew, Escape ends and prints where the piece lay. A presenter's\n"
+      "remote and a page-turning pedal send Page Up and Page Down.\n"
       "The band and the marks are an aid to the eye. They see no hand: keep yours out of the blade's way.\n"
       "Example: cowlcast cast --table table.json --piece cowl/front.json --screen HDMI-1 --at 0,-300,0");
   command->callback([options, command, &job] {

@@ -1,10 +1,14 @@
 #include "projector/commands/command.h"
-#include "calibration/refusal.h"
-#include "projector/commands/files.h"
 
+#include <algorithm>
+#include <cmath>
 #include <cstdio>
 
+#include "calibration/refusal.h"
+#include "calibration/target/target.h"
+#include "projector/commands/files.h"
 #include "projector/frame/render.h"
+#include "projector/frame/style.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -13,14 +17,23 @@ namespace {
   throw CLI::ValidationError(name, "cannot use \"" + text + "\": give " + wanted);
 }
 
+std::string plainly(double mm) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.4g", mm);
+  return text;
+}
+
 }  // namespace
 
 CLI::Option* add_length(CLI::App& command, const std::string& name, double& mm, const std::string& help,
-                        double at_least) {
-  const auto read = [name, &mm, at_least](const std::string& text) {
+                        double at_least, double at_most) {
+  const auto read = [name, &mm, at_least, at_most](const std::string& text) {
     const auto value = length_mm(text);
     if (!value) wrong(name, text, "a length such as 480, 48cm or 19in (a plain number is mm)");
-    if (*value < at_least) wrong(name, text, "a length of " + std::to_string(at_least) + " mm or more");
+    if (!(*value >= at_least && *value <= at_most))
+      wrong(name, text,
+            std::isfinite(at_most) ? "a length from " + plainly(at_least) + " to " + plainly(at_most) + " mm"
+                                   : "a length of " + plainly(at_least) + " mm or more");
     mm = *value;
   };
   return command.add_option_function<std::string>(name, read, help)->type_name("LENGTH");
@@ -43,6 +56,11 @@ CLI::Option* add_picture_size(CLI::App& command, PictureSize& size) {
   const auto read = [&size](const std::string& text) {
     const auto value = picture_size(text);
     if (!value) wrong("--projector", text, "the picture's width and height in pixels, for example 1920x1080");
+    try {
+      calibration::target_layout(value->width, value->height);
+    } catch (const calibration::Refusal& refusal) {
+      throw CLI::ValidationError("--projector", refusal.what());
+    }
     size = *value;
   };
   return command
@@ -51,15 +69,49 @@ CLI::Option* add_picture_size(CLI::App& command, PictureSize& size) {
       ->type_name("WIDTHxHEIGHT");
 }
 
-CLI::Option* add_colour(CLI::App& command, const std::string& name, unsigned& colour,
-                        const std::string& help) {
-  const auto read = [name, &colour](const std::string& text) {
-    const auto value = colour_value(text);
-    if (!value)
-      wrong(name, text, "a colour such as #1b2a4a, or black, white, grey, red, navy, green, yellow");
-    colour = *value;
+CLI::Option* add_cloth_height(CLI::App& command, double& mm) {
+  return add_length(command, "--height", mm,
+                    "of the cloth's upper face above the mat: its thickness as it lies, all layers [0]", 0.0,
+                    50.0);
+}
+
+void add_work_options(CLI::App& command, WorkOptions& options) {
+  const auto read = [&options](const std::string& text) {
+    options.cloth.clear();
+    for (const std::string& part : parts_of(text, ',')) {
+      const auto value = colour_value(part);
+      if (!value)
+        wrong(
+            "--cloth", text,
+            "a colour such as #1b2a4a, or black, white, grey, red, navy, green, yellow; for patterned cloth "
+            "its colours with commas between, such as navy,white");
+      options.cloth.push_back(*value);
+    }
   };
-  return command.add_option_function<std::string>(name, read, help)->type_name("COLOUR");
+  command
+      .add_option_function<std::string>(
+          "--cloth", read,
+          "colour of the cloth, or its colours where it is patterned, to choose the lights by [grey]")
+      ->type_name("COLOUR[,COLOUR]");
+  command.add_flag("--mirrored", options.mirrored, "lay the piece face down");
+  add_length(command, "--blade", options.blade, "diameter of the round blade [45]", 10.0, 100.0);
+  add_length(command, "--band", options.band, "width of the keep-out band for the other hand [60]", 10.0,
+             300.0);
+  command.add_option("--hand", options.hand, "the hand that holds the blade")
+      ->check(CLI::IsMember({"right", "left"}, CLI::ignore_case))
+      ->capture_default_str();
+}
+
+Blade blade_for(const WorkOptions& options, double height) {
+  Blade blade{.diameter = options.blade};
+  blade.cloth = std::max(blade.cloth, height);
+  return blade;
+}
+
+std::string dim_room_advice(const std::vector<unsigned>& cloth) {
+  if (!wants_dim_room(style_for_cloth(cloth), cloth)) return "";
+  return "Dim the room: cloth this dark sends back so little light that lines are hard to see by day or "
+         "lamp light.";
 }
 
 std::string lit_box(const calibration::TableMap& map, double height) {
@@ -78,14 +130,6 @@ std::string lit_box(const calibration::TableMap& map, double height) {
 drafting::Piece read_piece(const std::string& path) {
   drafting::Piece piece = drafting::piece_from_json(read_file(path, "a piece file made by `cowlcast draft`"));
   return piece.mirror ? drafting::unfolded(piece) : piece;
-}
-
-void check_cloth(double height) {
-  constexpr double kThickest = 50.0;  // mm
-  if (height > kThickest)
-    throw calibration::Refusal(
-        "Cloth 50 mm thick is the most that lines are drawn on. Give --height the thickness of "
-        "the cloth as it lies, all layers together.");
 }
 
 }  // namespace cowlcast::projector

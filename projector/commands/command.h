@@ -2,21 +2,23 @@
 //
 // Each command has a file of its own with one `add_...` function: it describes
 // the command to the parser and leaves in `job` what to do when it is chosen.
-// Exit codes: 0 done, 2 wrong usage, 3 refused with a reason, 1 anything else.
+// Exit codes: 0 done, 2 for what the command line can never take, 3 for a job that is refused with a reason,
+// 1 anything else.
 #pragma once
 
 #include <CLI/CLI.hpp>
 #include <filesystem>
 #include <functional>
 #include <iostream>
+#include <limits>
 #include <memory>
 #include <string>
 #include <vector>
 
 #include "calibration/table_map/table_map.h"
-#include "projector/commands/numbers.h"
-
 #include "drafting/piece/piece.h"
+#include "projector/blade/blade.h"
+#include "projector/commands/numbers.h"
 
 namespace cowlcast::projector {
 
@@ -32,9 +34,9 @@ void add_frame(CLI::App& app, Job& job);
 void add_cast(CLI::App& app, Job& job);
 void add_demo(CLI::App& app, Job& job);
 
-/// An option that is a length: "480", "48cm", "19in"; `at_least` in mm.
+/// An option that is a length: "480", "48cm", "19in"; the limits in mm.
 CLI::Option* add_length(CLI::App& command, const std::string& name, double& mm, const std::string& help,
-                        double at_least = 0.0);
+                        double at_least = 0.0, double at_most = std::numeric_limits<double>::infinity());
 
 /// An option "X,Y,DEGREES": two lengths and an angle.
 struct PlaceOption {
@@ -47,9 +49,23 @@ CLI::Option* add_place(CLI::App& command, const std::string& name, PlaceOption& 
 /// An option "1920x1080".
 CLI::Option* add_picture_size(CLI::App& command, PictureSize& size);
 
-/// An option for the colour of the cloth, "#1b2a4a" or a name.
-CLI::Option* add_colour(CLI::App& command, const std::string& name, unsigned& colour,
-                        const std::string& help);
+/// The option --height: of the cloth's upper face above the mat.
+CLI::Option* add_cloth_height(CLI::App& command, double& mm);
+
+/// What cutting and drawing a piece ask about cloth and blade: --cloth, --mirrored, --blade, --band, --hand.
+struct WorkOptions {
+  std::vector<unsigned> cloth{0xff808080};  ///< colours, one for plain cloth
+  bool mirrored = false;
+  double blade = 45.0, band = 60.0;  ///< mm
+  std::string hand = "right";
+};
+void add_work_options(CLI::App& command, WorkOptions& options);
+
+/// The blade at work on cloth `height` mm thick; what is thinner than the usual cloth is cut as that.
+Blade blade_for(const WorkOptions& options, double height);
+
+/// What to say when the room should be dimmed for this cloth; empty when it need not.
+std::string dim_room_advice(const std::vector<unsigned>& cloth);
 
 /// "area reaches from x .. to .. mm and y .. to .. mm", for messages.
 std::string lit_box(const calibration::TableMap& map, double height);
@@ -57,8 +73,5 @@ std::string lit_box(const calibration::TableMap& map, double height);
 /// The piece in a file made by `cowlcast draft`; one that is cut full comes whole, its mirrored half joined
 /// on. Throws FileError, drafting::Refusal.
 drafting::Piece read_piece(const std::string& path);
-
-/// Throws calibration::Refusal for cloth that no garment is made of.
-void check_cloth(double height);
 
 }  // namespace cowlcast::projector

@@ -134,9 +134,16 @@ void run(const path& out) {
   calibration::CalibrationRequest request;
   request.width = session.room.projector.width;
   request.height = session.room.projector.height;
-  request.rulers = measured_rulers(session.room);
+  const calibration::Rulers rulers = measured_rulers(session.room);
+  request.rulers = rulers;
   const calibration::CalibrationReport report = calibration::calibrate(photographs, request);
   write_file(out / "table.json", report.map.to_json());
+  std::cout << "The two rulers of a printed sheet measure " << decimal(rulers.across, 1) << " and "
+            << decimal(rulers.down, 1)
+            << " mm. To do what follows by hand:\n  cowlcast calibrate --projector " << request.width << 'x'
+            << request.height << " --photos \"" << (out / "photos").string() << "\" --ruler "
+            << decimal(rulers.across, 1) << ',' << decimal(rulers.down, 1) << " --out \""
+            << (out / "table.json").string() << "\"\n";
   std::cout << "\nThe table\n" << report.summary << (report.summary.ends_with('\n') ? "" : "\n");
   for (const std::string& warning : report.warnings) std::cout << "Caution: " << warning << '\n';
 

@@ -1,7 +1,7 @@
-#include "projector/frame/render.h"
-
 #include <QGuiApplication>
 #include <cstdio>
+#include <filesystem>
+#include <utility>
 
 #include "calibration/refusal.h"
 #include "projector/blade/blade_marks.h"
@@ -17,39 +17,53 @@ namespace {
 struct FrameOptions {
   std::string table, piece, only, out;
   PlaceOption at;
-  bool mirrored = false;
   double height = 0.0;
-  unsigned cloth = 0xff808080;
   int stroke = 0;
-  std::string hand = "right";
-  Blade blade;
+  WorkOptions work;
 };
 
 std::vector<Mark> marks_for(const FrameOptions& options, const calibration::TableMap& map,
                             const drafting::Piece& piece, const Laying& laying) {
   if (options.only == "cut-line") return cut_line_alone(piece, laying);
-  const FrameStyle style = style_for_cloth(options.cloth);
-  std::vector<Mark> marks = piece_marks(piece, laying, style, {});
+  const FrameStyle style = style_for_cloth(options.work.cloth);
+  Drawing drawing = piece_drawing(piece, laying, style, {});
+  std::vector<Polyline> clear_of = lines_to_keep_clear(piece, laying);
+  const Polyline lit = lit_outline(map, laying.height);
   if (options.stroke > 0) {
-    const Hand hand = options.hand == "left" ? Hand::left : Hand::right;
-    const std::vector<Cut> cuts = ordered_cuts(cuts_of(cut_runs(piece), options.blade, {}), laying,
-                                               standing_before(lit_outline(map, laying.height), hand));
+    const Hand hand = options.work.hand == "left" ? Hand::left : Hand::right;
+    const std::vector<Cut> cuts =
+        ordered_cuts(cuts_of(cut_runs(piece), blade_for(options.work, options.height), {}), laying,
+                     standing_before(lit, hand));
     if (options.stroke > static_cast<int>(cuts.size()))
       throw calibration::Refusal("The piece has " + std::to_string(cuts.size()) +
                                  " strokes. Give --stroke a number from 1 to that.");
-    const BladeOverlay overlay{.hand = hand};
-    for (Mark& mark : blade_marks(cuts[static_cast<size_t>(options.stroke - 1)], laying, style, overlay))
-      marks.push_back(std::move(mark));
+    const BladeOverlay overlay{.hand = hand, .band_width = options.work.band};
+    Drawing blade = blade_drawing(cuts[static_cast<size_t>(options.stroke - 1)], laying, style, overlay);
+    for (Mark& mark : blade.marks) {
+      clear_of.insert(clear_of.end(), mark.lines.begin(), mark.lines.end());
+      drawing.marks.push_back(std::move(mark));
+    }
+    drawing.words.insert(drawing.words.begin(), blade.words.begin(), blade.words.end());
   }
-  return marks;
+  for (Mark& mark : settled(drawing.words, clear_of, lit)) drawing.marks.push_back(std::move(mark));
+  return std::move(drawing.marks);
+}
+
+std::string check_picture_name(const std::string& name) {
+  std::string ending = std::filesystem::path(name).extension().string();
+  for (char& c : ending)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return ending == ".png"
+             ? std::string()
+             : "cannot use \"" + name +
+                   "\": give a name that ends in .png, which keeps every pixel; others smear lines";
 }
 
 void run(const FrameOptions& options) {
   const auto map =
       calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
   const drafting::Piece piece = read_piece(options.piece);
-  check_cloth(options.height);
-  const Laying laying{options.at.x, options.at.y, options.at.angle, options.mirrored, options.height};
+  const Laying laying{options.at.x, options.at.y, options.at.angle, options.work.mirrored, options.height};
   Polyline outline = laid(laying, piece.cut_line);
   if (!outline.empty()) outline.push_back(outline.front());
   const Reach reach = reach_of(map, {outline}, laying.height);
@@ -69,6 +83,8 @@ void run(const FrameOptions& options) {
     std::cerr << text << lit_box(map, laying.height) << ".\n";
   }
   std::cout << map.width << " x " << map.height << " pixels in " << options.out << ".\n";
+  if (const std::string advice = dim_room_advice(options.work.cloth); options.only.empty() && !advice.empty())
+    std::cout << advice << '\n';
 }
 
 }  // namespace
@@ -83,16 +99,11 @@ void add_frame(CLI::App& app, Job& job) {
       ->required();
   command->add_option("--only", options->only, "draw that line alone, white on black, 1 mm wide")
       ->check(CLI::IsMember({"cut-line"}));
-  command->add_flag("--mirrored", options->mirrored, "lay the piece face down");
-  add_length(*command, "--height", options->height, "of the cloth's upper face above the mat");
-  add_colour(*command, "--cloth", options->cloth, "colour of the cloth, to choose the lights by [grey]");
+  add_cloth_height(*command, options->height);
+  add_work_options(*command, options->work);
   command->add_option("--stroke", options->stroke, "show the blade's path for this stroke of the cut line")
       ->check(CLI::Range(1, 999));
-  add_length(*command, "--blade", options->blade.diameter, "diameter of the round blade [45]", 1.0);
-  command->add_option("--hand", options->hand, "the hand that holds the blade")
-      ->check(CLI::IsMember({"right", "left"}))
-      ->capture_default_str();
-  command->add_option("--out", options->out, "the PNG file to write")->required();
+  command->add_option("--out", options->out, "the PNG file to write")->required()->check(check_picture_name);
   command->footer(
       "Lengths: a plain number is mm; cm and in are understood. Show the picture full screen, one pixel\n"
       "to a pixel. A piece partly outside the light is drawn with a caution; one wholly outside is refused.\n"

@@ -30,14 +30,21 @@ void locate(const calibration::TableMap& map, bool from_mat, double height, std:
                                  (from_mat ? "\"x y\" in mm." : "\"u v\" in pixels.") +
                                  " Correct it; the lines before it are answered.");
     try {
+      const auto in_picture = [&map](const Eigen::Vector2d& pixel) {
+        return pixel.x() >= -1.0 && pixel.y() >= -1.0 && pixel.x() <= map.width && pixel.y() <= map.height;
+      };
+      if (!from_mat && !in_picture(*from))
+        throw calibration::Refusal("the picture has no such pixel. Give \"u v\" from 0 0 to " +
+                                   std::to_string(map.width - 1) + ' ' + std::to_string(map.height - 1) +
+                                   '.');
+      if (from_mat && !(from->norm() < 1e5))
+        throw calibration::Refusal(
+            "that is no place on a table. Give \"x y\" in mm from the light's middle.");
       const Eigen::Vector2d to =
           from_mat ? map.projector_from_mat(*from, height) : map.mat_from_projector(*from, height);
-      const Eigen::Vector2d& pixel = from_mat ? to : *from;
-      if (pixel.x() < -1.0 || pixel.y() < -1.0 || pixel.x() > map.width || pixel.y() > map.height)
-        throw calibration::Refusal(from_mat
-                                       ? "no pixel of the picture lights that point."
-                                       : "the picture has no such pixel: it is " + std::to_string(map.width) +
-                                             " x " + std::to_string(map.height) + ".");
+      if (from_mat && !in_picture(to))
+        throw calibration::Refusal("no pixel of the picture lights that point. The lit " +
+                                   lit_box(map, height) + '.');
       std::array<char, 64> text{};
       std::snprintf(text.data(), text.size(), "%.9f %.9f\n", to.x(), to.y());
       std::cout << text.data();
@@ -59,7 +66,7 @@ void add_locate(CLI::App& app, Job& job) {
   CLI::App* command = app.add_subcommand("locate", "tell where pixels land on the mat, or the reverse");
   command->add_option("--table", options->table, "table file made by `cowlcast calibrate`")->required();
   command->add_flag("--from-mat", options->from_mat, "read mat points and answer in pixels");
-  add_length(*command, "--height", options->height, "of the surface above the mat: the cloth's thickness");
+  add_cloth_height(*command, options->height);
   command->footer(
       "Reads \"u v\" a line from standard input, pixels, the centre of the first being 0 0, and answers\n"
       "\"x y\" in mm of the mat, x to the right, y away from you. Empty lines are passed over. A line that\n"

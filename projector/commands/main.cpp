@@ -46,7 +46,9 @@ int main(int argc, char** argv) {
     if (chosen.empty() && argc > 1)
       return failed(2, "There is no command \"" + std::string(argv[1]) + "\". `cowlcast --help` lists them.");
     const std::string command = chosen.empty() ? "" : " " + chosen.front()->get_name();
-    return failed(2, std::string(error.what()) + ". See: cowlcast" + command + " --help");
+    std::string reason = error.what();
+    while (reason.ends_with('.')) reason.pop_back();
+    return failed(2, reason + ". See: cowlcast" + command + " --help");
   }
   try {
     job();

@@ -15,6 +15,13 @@ std::string_view trimmed(std::string_view text) {
   return text;
 }
 
+std::string in_small_letters(std::string_view text) {
+  std::string small(text);
+  for (char& c : small)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return small;
+}
+
 struct NumberAndRest {
   double number = 0.0;
   std::string_view rest;
@@ -66,12 +73,12 @@ std::vector<std::string> parts_of(std::string_view text, char separator) {
 }
 
 std::optional<PictureSize> picture_size(std::string_view text) {
-  const std::vector<std::string> parts = parts_of(trimmed(text), 'x');
+  const std::vector<std::string> parts = parts_of(in_small_letters(text), 'x');
   if (parts.size() != 2) return std::nullopt;
   PictureSize size;
   int* const values[] = {&size.width, &size.height};
   for (size_t i = 0; i < 2; ++i) {
-    const std::string& part = parts[i];
+    const std::string_view part = trimmed(parts[i]);
     const auto [end, error] = std::from_chars(part.data(), part.data() + part.size(), *values[i]);
     if (error != std::errc() || end != part.data() + part.size() || *values[i] < 1 || *values[i] > 99999)
       return std::nullopt;
@@ -79,11 +86,20 @@ std::optional<PictureSize> picture_size(std::string_view text) {
   return size;
 }
 
+std::optional<AreaSize> area_size(std::string_view text) {
+  const std::vector<std::string> parts = parts_of(in_small_letters(text), 'x');
+  if (parts.size() != 2) return std::nullopt;
+  const auto width = length_mm(parts[0]), depth = length_mm(parts[1]);
+  if (!width || !depth || !(*width > 0.0) || !(*depth > 0.0)) return std::nullopt;
+  return AreaSize{*width, *depth};
+}
+
 std::optional<unsigned> colour_value(std::string_view text) {
   static const std::map<std::string_view, unsigned> names{
       {"black", 0xff101010}, {"white", 0xfff4f4f0}, {"grey", 0xff808080},  {"red", 0xffb01828},
       {"navy", 0xff18244c},  {"green", 0xff2c6b3c}, {"yellow", 0xffe8c83c}};
-  const auto named = names.find(text);
+  const std::string small = in_small_letters(text);
+  const auto named = names.find(small);
   if (named != names.end()) return named->second;
   if (text.size() != 7 || text.front() != '#') return std::nullopt;
   unsigned value = 0;

@@ -28,13 +28,20 @@ std::optional<double> angle_radians(std::string_view text);
 /// "a,b,c" in parts.
 std::vector<std::string> parts_of(std::string_view text, char separator);
 
-/// "1920x1080": width and height, both from 1 to 99999.
+/// "1920x1080", "1920 X 1080": width and height, both from 1 to 99999.
 struct PictureSize {
   int width = 0, height = 0;
 };
 std::optional<PictureSize> picture_size(std::string_view text);
 
-/// "#1b2a4a" or a name of black, white, grey, red, navy, green, yellow: 0xffrrggbb.
+/// "900x600", "90cm x 60cm": two lengths in mm, both above 0.
+struct AreaSize {
+  double width = 0.0, depth = 0.0;
+};
+std::optional<AreaSize> area_size(std::string_view text);
+
+/// "#1b2a4a" or, in small letters or capitals, a name of black, white, grey, red, navy, green, yellow:
+/// 0xffrrggbb.
 std::optional<unsigned> colour_value(std::string_view text);
 
 }  // namespace cowlcast::projector

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdio>
 #include <numbers>
+#include <utility>
 
 #include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
@@ -18,10 +19,10 @@ Point middle_on_mat(const CuttingView& view) {
   return mat_from_piece(view.laying, 0.5 * (box.low + box.high));
 }
 
-CuttingView moved(CuttingView view, double dx, double dy) {
-  view.laying.x += dx;
-  view.laying.y += dy;
-  return view;
+Laying moved(Laying laying, double dx, double dy) {
+  laying.x += dx;
+  laying.y += dy;
+  return laying;
 }
 
 CuttingView read_on(CuttingView view, Act act) {
@@ -43,85 +44,39 @@ CuttingView next_part(CuttingView view) {
   view.pointed.clear();
   ++view.part;
   view.laying = view.parts[view.part].laying;
+  view.kept = view.laying;
   view.phase = Phase::laying;
   view.message = "Move the cloth so that your marks meet the crosses, or click on them.";
   return view;
 }
 
-// A cross to chalk, its arms along the table.
-Polyline arm(const Point& at, const Point& way) {
-  return {at - 15.0 * way, at + 15.0 * way};
-}
-
-void add_crosses(std::vector<Mark>& marks, const CuttingView& view) {
-  Mark crosses{.lines = {}, .width = 1.0, .colour = view.style.cut};
-  const auto add = [&](const std::vector<Point>& places) {
-    for (const Point& place : places)
-      for (const Point& way : {Point(1, 0), Point(0, 1)})
-        crosses.lines.push_back(laid(view.laying, arm(place, way)));
-  };
-  add(view.crosses);
-  if (view.part < view.parts.size()) add(view.parts[view.part].chalk);
-  marks.push_back(crosses);
-}
-
-void add_grain_line(std::vector<Mark>& marks, const CuttingView& view) {
-  if (!view.piece.grain) return;
-  const Point from = mat_from_piece(view.laying, view.piece.grain->from),
-              to = mat_from_piece(view.laying, view.piece.grain->to);
-  const Point way = (to - from).normalized(), middle = 0.5 * (from + to);
-  marks.push_back({.lines = dashes({middle - 2000.0 * way, middle + 2000.0 * way}, false, 60.0, 12.0),
-                   .width = view.style.mark_width,
-                   .colour = view.style.guide});
-}
-
-// The corner of the light with the most room beside the piece.
-Point legend_place(const CuttingView& view, const calibration::TableMap& map, double width, double height) {
-  const Polyline outline = laid(view.laying, view.piece.cut_line);
-  const Polyline lit = lit_outline(map, view.laying.height);
-  const drafting::Box box = drafting::box_of(lit);
-  const double gap = 25.0;
-  Point best = 0.5 * (box.low + box.high);
-  double most = -1e9;
-  for (const double sx : {-1.0, 1.0})
-    for (const double sy : {-1.0, 1.0}) {
-      const Point middle = 0.5 * (box.low + box.high);
-      const Point at(middle.x() + sx * (0.5 * box.width() - 0.5 * width - gap),
-                     middle.y() + sy * (0.5 * box.height() - 0.5 * height - gap));
-      double room = 1e9;
-      for (const Point& point : outline) {
-        const double dx = std::max(0.0, std::abs(point.x() - at.x()) - 0.5 * width);
-        const double dy = std::max(0.0, std::abs(point.y() - at.y()) - 0.5 * height);
-        room = std::min(room, std::hypot(dx, dy));
-      }
-      for (const Point& corner : {Point(-1, -1), Point(1, -1), Point(1, 1), Point(-1, 1)}) {
-        const Point there = at + Point(0.5 * width * corner.x(), 0.5 * height * corner.y());
-        if (!drafting::contains(lit, there)) room -= 1e6;
-        if (drafting::contains(outline, there)) room -= 1e3;
-      }
-      if (room > most) {
-        most = room;
-        best = at;
-      }
-    }
-  return best;
-}
-
-void add_legend(std::vector<Mark>& marks, const CuttingView& view, const calibration::TableMap& map,
-                const std::vector<std::string>& beware) {
-  const double capitals = 9.0;
-  std::vector<std::string> lines = view.legend ? legend_lines(view) : std::vector<std::string>();
-  lines.insert(lines.end(), beware.begin(), beware.end());
-  std::string text;
-  size_t longest = 0;
-  for (const std::string& line : lines) {
-    text += (text.empty() ? "" : "\n") + line;
-    longest = std::max(longest, line.size());
+// A move or turn while laying: near the laid-out place it goes all the way, unless the steps are fine.
+CuttingView placed(CuttingView view, const Laying& laying, bool may_snap) {
+  if (may_snap && view.kept) {
+    const Laying there = snapped(view.laying, laying, *view.kept, view.piece.cut_line);
+    if (apart(there, laying, view.piece.cut_line) > 0.0) view.message = "At its laid-out place.";
+    view.laying = there;
+  } else {
+    view.laying = laying;
   }
-  const double width = 0.95 * capitals * static_cast<double>(longest);
-  const double height = 1.7 * capitals * static_cast<double>(lines.size());
-  marks.push_back(
-      writing(text, legend_place(view, map, width, height), capitals, view.style.guide, Lines::from_left));
+  return view;
+}
+
+CuttingView waive(CuttingView view) {
+  if (view.asked) {
+    view.waived.push_back(view.block);
+    view.block.clear();
+  }
+  view.asked = !view.asked;
+  return view;
+}
+
+CuttingView ask_to_end(CuttingView view) {
+  const bool amid = view.phase == Phase::cutting && !all_cut(view) && view.block.empty();
+  view.ended = view.asked || !amid;
+  view.asked = true;
+  if (!view.ended) view.message = "Esc once more ends here; what is cut is kept.";
+  return view;
 }
 
 }  // namespace
@@ -140,6 +95,7 @@ CuttingView new_view(drafting::Piece piece, std::vector<Cut> plan, const Laying&
   view.piece = std::move(piece);
   view.plan = std::move(plan);
   view.laying = laying;
+  view.kept = laying;
   view.style = style;
   return view;
 }
@@ -168,31 +124,47 @@ const std::vector<std::string>& cautions() {
 
 CuttingView after(CuttingView view, Act act, Pace pace) {
   view.message.clear();
+  const bool was_asked = std::exchange(view.asked, false);
+  if (act == Act::end || (act == Act::waive && !view.block.empty())) {
+    view.asked = was_asked;
+    return act == Act::end ? ask_to_end(std::move(view)) : waive(std::move(view));
+  }
+  if (!view.block.empty()) return view;
   if (view.phase == Phase::cautions) return read_on(std::move(view), act);
   if (view.phase == Phase::laying) {
     const double step = move_step(pace), turn = turn_step(pace);
+    const bool may_snap = pace != Pace::fine;
+    const Laying here = view.laying;
+    const auto turned = [&](double angle) { return turned_about(here, middle_on_mat(view), angle); };
     switch (act) {
       case Act::left:
-        return moved(std::move(view), -step, 0.0);
+        return placed(std::move(view), moved(here, -step, 0.0), may_snap);
       case Act::right:
-        return moved(std::move(view), step, 0.0);
+        return placed(std::move(view), moved(here, step, 0.0), may_snap);
       case Act::away:
-        return moved(std::move(view), 0.0, step);
+        return placed(std::move(view), moved(here, 0.0, step), may_snap);
       case Act::nearer:
-        return moved(std::move(view), 0.0, -step);
-      case Act::turn_left:
-        view.laying = turned_about(view.laying, middle_on_mat(view), turn);
-        return view;
-      case Act::turn_right:
-        view.laying = turned_about(view.laying, middle_on_mat(view), -turn);
-        return view;
+        return placed(std::move(view), moved(here, 0.0, -step), may_snap);
+      case Act::turn_left: {
+        const Laying there = turned(turn);
+        return placed(std::move(view), there, may_snap);
+      }
+      case Act::turn_right: {
+        const Laying there = turned(-turn);
+        return placed(std::move(view), there, may_snap);
+      }
       case Act::flip:
-        view.laying = flipped_about(view.laying, middle_on_mat(view));
+        view.laying = flipped_about(here, middle_on_mat(view));
+        return view;
+      case Act::home:
+        if (view.kept) view.laying = *view.kept;
+        view.message = "At its laid-out place.";
         return view;
       case Act::next:
         if (!view.ordered) view.plan = ordered_cuts(std::move(view.plan), view.laying, view.person);
         view.ordered = true;
         view.phase = Phase::cutting;
+        view.kept = view.laying;
         return view;
       default:
         break;
@@ -231,6 +203,20 @@ CuttingView after(CuttingView view, Act act, Pace pace) {
   return view;
 }
 
+CuttingView dragged(CuttingView view, const Point& shift) {
+  if (!is_laying(view) || !view.block.empty()) return view;
+  view.message.clear();
+  const Laying there = moved(view.laying, shift.x(), shift.y());
+  return placed(std::move(view), there, true);
+}
+
+CuttingView blocked(CuttingView view, const std::string& reason) {
+  const bool known = std::find(view.waived.begin(), view.waived.end(), reason) != view.waived.end();
+  view.asked = view.asked && view.block == reason;
+  view.block = known ? std::string() : reason;
+  return view;
+}
+
 CuttingView in_parts(CuttingView view, const Polyline& lit) {
   view.parts = light_steps(view.piece.cut_line, view.laying, lit);
   if (view.parts.size() < 2) {
@@ -239,6 +225,7 @@ CuttingView in_parts(CuttingView view, const Polyline& lit) {
   }
   view.part = 0;
   view.laying = view.parts.front().laying;
+  view.kept = view.laying;
   return view;
 }
 
@@ -252,6 +239,7 @@ CuttingView after_pointing(CuttingView view, const Point& mat) {
   try {
     const Found found = found_laying(view.crosses, view.pointed, view.laying);
     view.laying = found.laying;
+    view.kept = view.laying;
     view.crosses.clear();
     char text[80];
     std::snprintf(text, sizeof text, "Found again, marks within %.1f mm.", found.residual);
@@ -265,6 +253,8 @@ CuttingView after_pointing(CuttingView view, const Point& mat) {
 
 CuttingView resumed(CuttingView view, const Record& record) {
   view.laying = record.laying;
+  view.kept = view.laying;
+  view.seconds = record.seconds;
   view.plan = ordered_cuts(std::move(view.plan), view.laying, view.person);
   view.ordered = true;
   view.cut = std::min(record.cut, static_cast<int>(view.plan.size()));
@@ -276,77 +266,29 @@ Record recorded(const CuttingView& view, Record record, const std::string& now) 
   record.piece = view.piece.name;
   record.strokes = static_cast<int>(view.plan.size());
   record.cut = view.cut;
+  record.seconds = view.seconds;
   if (view.cautions_read) record.cautions_read_at = now;
+  for (const std::string& reason : view.waived) {
+    const auto same = [&](const Waiver& waiver) { return waiver.reason == reason; };
+    if (std::none_of(record.waivers.begin(), record.waivers.end(), same))
+      record = cowlcast::projector::waived(std::move(record), reason, now);
+  }
   return record;
 }
 
-std::vector<std::string> legend_lines(const CuttingView& view) {
-  const auto count = static_cast<int>(view.plan.size());
-  std::vector<std::string> lines;
-  if (!view.message.empty()) lines.push_back(view.message);
-  if (view.phase == Phase::cautions) return lines;
-  if (is_laying(view)) {
-    char place[120];
-    std::snprintf(place, sizeof place, "x %.1f  y %.1f mm  turn %.2f°%s", view.laying.x, view.laying.y,
-                  view.laying.angle / kDegree, view.laying.mirrored ? "  face down" : "");
-    lines.insert(lines.end(), {"LAY THE PIECE", place});
-    if (!view.crosses.empty())
-      lines.emplace_back("click on your two chalk marks, the nearer one first");
-    else if (view.part + 1 < view.parts.size())
-      lines.push_back("part " + std::to_string(view.part + 1) + " of " + std::to_string(view.parts.size()) +
-                      ": chalk the crosses, then N");
-    lines.insert(lines.end(), {"arrows move 1 mm, Q E turn, F flips", "shift: 10 mm, ctrl: 0.1 mm",
-                               "G: grain line, space or page down: cut", "L hides this, Esc ends"});
-    return lines;
+std::string stroke_name(const drafting::Piece& piece, const Cut& cut) {
+  const Point middle = drafting::point_at(cut.path, 0.5 * drafting::length(cut.path));
+  std::string name = "cut line";
+  double least = 1e300;
+  for (const drafting::Edge& edge : piece.edges) {
+    if (edge.points.size() < 2 || edge.role == "cowl-edge") continue;
+    const double distance = drafting::nearest(edge.points, middle).distance;
+    if (distance >= least) continue;
+    least = distance;
+    name = edge.role;
   }
-  if (all_cut(view)) {
-    lines.insert(lines.end(), {"ALL CUT", "page up: back", "Esc ends"});
-    return lines;
-  }
-  lines.push_back("STROKE " + std::to_string(view.cut + 1) + " OF " + std::to_string(count));
-  const Cut& cut = view.plan[static_cast<size_t>(view.cut)];
-  if (cut.stop_at > cut.start_at && cut.end == CutEnd::inner)
-    lines.emplace_back("stop at the bar, finish with shears");
-  lines.insert(lines.end(), {"space or page down: it is cut", "page up: back, L hides this"});
-  return lines;
-}
-
-std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMap& map) {
-  if (view.phase == Phase::cautions) {
-    std::string text = "BEFORE YOU CUT\n";
-    for (int i = 0; i < std::min(view.cautions_shown, static_cast<int>(cautions().size())); ++i)
-      text += "\n" + cautions()[static_cast<size_t>(i)];
-    text += view.cautions_shown < static_cast<int>(cautions().size()) ? "\n\nspace: read on"
-                                                                      : "\n\nspace: I have read this";
-    const drafting::Box lit = drafting::box_of(lit_outline(map, view.laying.height));
-    return {writing(text, 0.5 * (lit.low + lit.high), 12.0, view.style.cut, Lines::from_left)};
-  }
-  const bool cutting = view.phase == Phase::cutting;
-  Shown shown = view.shown;
-  if (cutting) shown.cut_line = false;
-  std::vector<Mark> marks = piece_marks(view.piece, view.laying, view.style, shown);
-  if (view.grain_line) add_grain_line(marks, view);
-  if (!view.crosses.empty() || !view.parts.empty()) add_crosses(marks, view);
-  std::vector<std::string> beware;
-  if (cutting) {
-    // Cut already: nothing. To come: fine. Now: bold, with the blade's path.
-    for (size_t i = static_cast<size_t>(view.cut); i < view.plan.size(); ++i) {
-      const Cut& cut = view.plan[i];
-      const bool now = i == static_cast<size_t>(view.cut);
-      if (now)
-        for (Mark& mark : blade_marks(cut, view.laying, view.style, view.overlay))
-          marks.push_back(std::move(mark));
-      marks.push_back({.lines = {laid(view.laying, cut.path)},
-                       .width = (now ? 1.5 : 0.7) * view.style.cut_width,
-                       .colour = view.style.cut});
-    }
-    if (!all_cut(view))
-      beware = stroke_cautions(view.plan[static_cast<size_t>(view.cut)], view.laying,
-                               lit_outline(map, view.laying.height), {});
-  }
-  // Cautions are shown even when the legend is hidden.
-  if (view.legend || !beware.empty()) add_legend(marks, view, map, beware);
-  return marks;
+  std::replace(name.begin(), name.end(), '-', ' ');
+  return name;
 }
 
 }  // namespace cowlcast::projector

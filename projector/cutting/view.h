@@ -1,6 +1,6 @@
 // The cutting view: what is on the table and what a key does to it. No window here.
 //
-//   CuttingView view = new_view(front, blade, {});
+//   CuttingView view = new_view(front, cuts, laying, style);
 //   view = after(view, Act::left, Pace::coarse);            // 10 mm to the left
 //   QImage frame = rendered(map, view_marks(view, map), view.laying.height);
 //
@@ -10,12 +10,16 @@
 // to the next, `Act::back` takes that back. One action a key, so that a
 // presenter's remote or a page-turning pedal is enough. While cutting, the
 // laying is locked.
+//
+// A watcher (of the calibration, of the path ahead of the blade) has two ways to
+// speak: `blocked` puts a reason in the place of the lines until it is cleared or
+// waived, and `notice` draws over them.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
-#include "calibration/table_map/table_map.h"
 #include "projector/blade/blade_marks.h"
 #include "projector/blade/order.h"
 #include "projector/cutting/record.h"
@@ -32,6 +36,7 @@ enum class Act {
   turn_left,
   turn_right,
   flip,
+  home,    ///< back to the laid-out place
   next,    ///< read on; begin to cut; this stroke is cut
   back,    ///< take that back
   legend,  ///< show or hide
@@ -39,6 +44,8 @@ enum class Act {
   grain,   ///< a line along the grain across the whole light, to lay the cloth by
   part,    ///< show the next part of a piece that is larger than the light
   unlock,  ///< lay the piece again; what is cut stays cut
+  waive,   ///< cut in spite of a block: asks once, then waives it
+  end,     ///< end the sitting; between strokes it asks once
 };
 
 enum class Phase { cautions, laying, cutting };
@@ -50,37 +57,56 @@ enum class Pace { fine, normal, coarse };
 double move_step(Pace pace);
 double turn_step(Pace pace);
 
+/// What a watcher wants seen above all.
+struct Notice {
+  std::vector<Mark> marks = {};  ///< mat mm, drawn last
+  bool dim = false;              ///< everything else goes dim
+  std::string words = {};        ///< a sentence, shown even when the legend is hidden; empty: none
+};
+
 struct CuttingView {
   drafting::Piece piece;
   Laying laying;
+  std::optional<Laying> kept;  ///< the laid-out place, which moves near it go to
   FrameStyle style;
   Shown shown;
   BladeOverlay overlay;
   Operator person;
+  Polyline mat;  ///< outline of the cutting mat, mat mm; empty: not known
   Phase phase = Phase::laying;
   int cautions_shown = 0;
   bool cautions_read = false;  ///< in this sitting
   std::vector<Cut> plan;       ///< strokes, piece frame; in the order they are cut once `ordered`
   bool ordered = false;
-  int cut = 0;  ///< strokes that are cut; the present one is plan[cut]
+  int cut = 0;           ///< strokes that are cut; the present one is plan[cut]
+  double seconds = 0.0;  ///< at the table, earlier sittings included
   bool legend = true;
   bool grain_line = false;
-  std::vector<LightStep> parts;  ///< when the piece is larger than the light
-  size_t part = 0;               ///< the one shown
-  std::vector<Point> crosses;    ///< chalked at the last part, to be met again, piece frame
-  std::vector<Point> pointed;    ///< of these, those pointed out so far, mat mm
-  std::string message;           ///< of the last action, one sentence
+  std::vector<LightStep> parts;     ///< when the piece is larger than the light
+  size_t part = 0;                  ///< the one shown
+  std::vector<Point> crosses;       ///< chalked at the last part, to be met again, piece frame
+  std::vector<Point> pointed;       ///< of these, those pointed out so far, mat mm
+  std::string message;              ///< of the last action, one sentence
+  std::string block;                ///< why not to cut by this light now; empty: no reason
+  std::vector<std::string> waived;  ///< blocks waived in this sitting
+  bool asked = false;               ///< the last act asked whether to waive, or to end
+  bool ended = false;
+  Notice notice;
 };
 
 /// What is to be read before the first stroke of a day.
 const std::vector<std::string>& cautions();
 
-/// A view that begins with laying; the strokes are put in order when cutting begins.
+/// A view that begins with laying; the strokes are put in order when cutting begins. The laying is the
+/// laid-out place.
 CuttingView new_view(drafting::Piece piece, std::vector<Cut> plan, const Laying& laying,
                      const FrameStyle& style);
 
 /// The view after an action; the same view when the action does nothing there.
 CuttingView after(CuttingView view, Act act, Pace pace);
+
+/// The piece dragged by `shift` mm while it is laid.
+CuttingView dragged(CuttingView view, const Point& shift);
 
 /// The view with its piece divided into parts when `lit` cannot show all of it (else unchanged). Throws
 /// drafting::Refusal as `light_steps` does.
@@ -90,6 +116,10 @@ CuttingView in_parts(CuttingView view, const Polyline& lit);
 /// and `message` tells the residual, or why not. Without crosses to meet nothing changes.
 CuttingView after_pointing(CuttingView view, const Point& mat);
 
+/// The view with a reason not to cut in place of its lines; an empty one clears it. A reason that was
+/// waived in this sitting does not block again.
+CuttingView blocked(CuttingView view, const std::string& reason);
+
 /// Begun where a record stopped, and the record as the view stands now.
 CuttingView resumed(CuttingView view, const Record& record);
 Record recorded(const CuttingView& view, Record record, const std::string& now);
@@ -97,10 +127,7 @@ Record recorded(const CuttingView& view, Record record, const std::string& now);
 bool is_laying(const CuttingView& view);
 bool all_cut(const CuttingView& view);
 
-/// What the legend says now, a line each.
-std::vector<std::string> legend_lines(const CuttingView& view);
-
-/// Everything to draw, mat mm. Needs a QGuiApplication for writing.
-std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMap& map);
+/// The seam a stroke runs along, in words: "armhole".
+std::string stroke_name(const drafting::Piece& piece, const Cut& cut);
 
 }  // namespace cowlcast::projector

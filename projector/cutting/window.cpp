@@ -4,6 +4,7 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
+#include <QTimer>
 #include <cmath>
 #include <utility>
 
@@ -19,54 +20,46 @@ QSize pixels_of(const QScreen& screen) {
           static_cast<int>(std::lround(screen.size().height() * ratio))};
 }
 
-std::string size_text(const QSize& size) {
-  return std::to_string(size.width()) + " x " + std::to_string(size.height());
+ScreenSeen seen(const QScreen& screen) {
+  const QSize pixels = pixels_of(screen);
+  return {screen.name().toStdString(), pixels.width(), pixels.height()};
 }
 
 }  // namespace
 
-std::string screen_list() {
-  std::string list;
-  int number = 0;
-  for (const QScreen* screen : QGuiApplication::screens()) {
-    if (!list.empty()) list += "; ";
-    list +=
-        std::to_string(++number) + ": " + screen->name().toStdString() + ", " + size_text(pixels_of(*screen));
-  }
-  return list;
+std::vector<ScreenSeen> screens_seen() {
+  std::vector<ScreenSeen> all;
+  for (const QScreen* screen : QGuiApplication::screens()) all.push_back(seen(*screen));
+  return all;
 }
 
 QScreen* screen_named(const std::string& wanted) {
-  const QList<QScreen*> screens = QGuiApplication::screens();
   int number = 0;
-  for (QScreen* screen : screens)
+  for (QScreen* screen : QGuiApplication::screens())
     if (screen->name().toStdString() == wanted || std::to_string(++number) == wanted) return screen;
-  throw calibration::Refusal("There is no screen \"" + wanted +
-                             "\". Plug in and switch on the projector, then choose one of: " + screen_list() +
-                             ".");
+  throw calibration::Refusal(
+      "There is no screen \"" + wanted +
+      "\". Plug in and switch on the projector, then choose one of: " + list_of(screens_seen()) + ".");
 }
 
 QScreen* likely_screen(const std::string& last, const calibration::TableMap& map) {
-  QScreen* only = nullptr;
-  int fitting = 0;
-  for (QScreen* screen : QGuiApplication::screens()) {
-    if (screen->name().toStdString() == last) return screen;
-    if (pixels_of(*screen) != QSize(map.width, map.height)) continue;
-    only = screen;
-    ++fitting;
-  }
-  if (fitting == 1) return only;
-  throw calibration::Refusal(
-      "It is not clear which screen is the projector. Name it with --screen: " + screen_list() + ".");
+  const int index = likely_index(screens_seen(), last, map.width, map.height);
+  if (index >= 0) return QGuiApplication::screens().at(index);
+  throw calibration::Refusal("It is not clear which screen is the projector. Name it with --screen: " +
+                             list_of(screens_seen()) + ".");
 }
 
 void check_screen(const QScreen& screen, const calibration::TableMap& map) {
-  const QSize pixels = pixels_of(screen), wanted(map.width, map.height);
-  if (pixels == wanted) return;
-  throw calibration::Refusal("The screen " + screen.name().toStdString() + " shows " + size_text(pixels) +
-                             " pixels but the table was calibrated for " + size_text(wanted) +
-                             ", so lines would land in wrong places. Set the screen to " + size_text(wanted) +
-                             " or choose the projector's screen: " + screen_list() + ".");
+  const ScreenSeen here = seen(screen);
+  if (here.width == map.width && here.height == map.height) return;
+  const auto size = [](int width, int height) {
+    return std::to_string(width) + " x " + std::to_string(height);
+  };
+  throw calibration::Refusal("The screen " + here.name + " shows " + size(here.width, here.height) +
+                             " pixels but the table was calibrated for " + size(map.width, map.height) +
+                             ", so lines would land in wrong places. Set the screen to " +
+                             size(map.width, map.height) +
+                             " or choose the projector's screen: " + list_of(screens_seen()) + ".");
 }
 
 std::optional<KeyMeaning> meaning_of(int key, Qt::KeyboardModifiers modifiers) {
@@ -95,8 +88,14 @@ std::optional<KeyMeaning> meaning_of(int key, Qt::KeyboardModifiers modifiers) {
       return KeyMeaning{Act::back};
     case Qt::Key_L:
       return KeyMeaning{Act::legend};
-    case Qt::Key_B:
+    case Qt::Key_K:  // not B, which presenters send to darken the screen
       return KeyMeaning{Act::band};
+    case Qt::Key_H:
+      return KeyMeaning{Act::home};
+    case Qt::Key_O:
+      return KeyMeaning{Act::waive};
+    case Qt::Key_Escape:
+      return KeyMeaning{Act::end};
     case Qt::Key_G:
       return KeyMeaning{Act::grain};
     case Qt::Key_N:
@@ -109,7 +108,7 @@ std::optional<KeyMeaning> meaning_of(int key, Qt::KeyboardModifiers modifiers) {
 }
 
 CuttingWindow::CuttingWindow(calibration::TableMap map, CuttingView view, QScreen& screen)
-    : map_(std::move(map)), view_(std::move(view)), screen_name_(screen.name()) {
+    : map_(std::move(map)), view_(std::move(view)), wanted_(seen(screen)) {
   check_screen(screen, map_);
   setWindowTitle(QStringLiteral("Cowlcast"));
   setWindowFlags(Qt::Window | Qt::FramelessWindowHint | Qt::WindowStaysOnTopHint);
@@ -117,16 +116,37 @@ CuttingWindow::CuttingWindow(calibration::TableMap map, CuttingView view, QScree
   setCursor(Qt::CrossCursor);
   setScreen(&screen);
   setGeometry(screen.geometry());
-  connect(qGuiApp, &QGuiApplication::screenAdded, this, &CuttingWindow::come_back);
-  connect(qGuiApp, &QGuiApplication::screenRemoved, this, [this] { update(); });
+  for (QScreen* here : QGuiApplication::screens()) watch(here);
+  // A screen that goes is still listed while its going is told: look when that is over.
+  const auto look_soon = [this] { QTimer::singleShot(0, this, [this] { look_at(screens_seen()); }); };
+  connect(qGuiApp, &QGuiApplication::screenRemoved, this, look_soon);
+  connect(qGuiApp, &QGuiApplication::screenAdded, this, [this, look_soon](QScreen* added) {
+    watch(added);
+    look_soon();
+  });
+  seconds_before_ = view_.seconds;
+  since_.start();
   redraw();
 }
 
-void CuttingWindow::come_back(QScreen* screen) {
-  if (screen->name() != screen_name_ || pixels_of(*screen) != QSize(map_.width, map_.height)) return;
-  setScreen(screen);
-  setGeometry(screen->geometry());
-  showFullScreen();
+void CuttingWindow::watch(QScreen* screen) {
+  connect(screen, &QScreen::geometryChanged, this, [this] { look_at(screens_seen()); });
+}
+
+void CuttingWindow::look_at(const std::vector<ScreenSeen>& screens) {
+  const ScreenChoice choice = choice_of(screens, wanted_);
+  if (choice.words == dark_) return;
+  dark_ = choice.words;
+  const QList<QScreen*> all = QGuiApplication::screens();
+  if (dark_.empty() && choice.index < all.size()) {
+    setScreen(all.at(choice.index));
+    setGeometry(all.at(choice.index)->geometry());
+    if (isVisible()) showFullScreen();
+  } else if (isVisible()) {  // a note on the screen that is left, not all over it
+    showNormal();
+    resize(640, 120);
+  }
+  update();
 }
 
 void CuttingWindow::open() {
@@ -140,40 +160,45 @@ void CuttingWindow::set_view(CuttingView view) {
 }
 
 void CuttingWindow::redraw() {
-  render_into(frame_, map_, view_marks(view_, map_), view_.laying.height);
+  painter_.draw(map_, view_marks(view_, map_), view_.laying.height);
   update();
 }
 
 void CuttingWindow::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setCompositionMode(QPainter::CompositionMode_Source);
-  if (std::lround(width() * devicePixelRatio()) != map_.width ||
-      std::lround(height() * devicePixelRatio()) != map_.height || screen()->name() != screen_name_) {
+  const bool fits = std::lround(width() * devicePixelRatio()) == map_.width &&
+                    std::lround(height() * devicePixelRatio()) == map_.height;
+  if (!dark_.empty() || !fits) {
     // Never a scaled line: better none than a wrong one.
     painter.fillRect(rect(), Qt::black);
     painter.setPen(Qt::white);
-    painter.drawText(rect(), Qt::AlignCenter,
-                     tr("This is not the %1 x %2 pixel screen of the calibration: nothing is drawn.")
-                         .arg(map_.width)
-                         .arg(map_.height));
+    const QString words =
+        dark_.empty() ? tr("This is not the %1 x %2 pixel screen of the calibration: nothing is drawn.")
+                            .arg(map_.width)
+                            .arg(map_.height)
+                      : QString::fromStdString(dark_);
+    painter.drawText(rect().adjusted(16, 16, -16, -16), Qt::AlignCenter | Qt::TextWordWrap, words);
     return;
   }
-  frame_.setDevicePixelRatio(devicePixelRatio());
-  painter.drawImage(QPointF(0.0, 0.0), frame_);
+  QImage frame = painter_.picture();
+  frame.setDevicePixelRatio(devicePixelRatio());
+  painter.drawImage(QPointF(0.0, 0.0), frame);
 }
 
 void CuttingWindow::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Escape) {
-    close();
+  const auto meaning = meaning_of(event->key(), event->modifiers());
+  if (!meaning) {
+    QWidget::keyPressEvent(event);
     return;
   }
-  if (const auto meaning = meaning_of(event->key(), event->modifiers()))
-    become(after(view_, meaning->act, meaning->pace));
-  else
-    QWidget::keyPressEvent(event);
+  if (!dark_.empty() && meaning->act != Act::end) return;  // nobody cuts by lines that are not there
+  become(after(view_, meaning->act, meaning->pace));
+  if (view_.ended || (!dark_.empty() && meaning->act == Act::end)) close();
 }
 
 void CuttingWindow::become(CuttingView view) {
+  view.seconds = seconds_before_ + 0.001 * static_cast<double>(since_.elapsed());
   set_view(std::move(view));
   if (changed) changed(view_);
 }
@@ -192,7 +217,7 @@ std::optional<Point> CuttingWindow::mat_at(const QPointF& position) const {
 void CuttingWindow::mousePressEvent(QMouseEvent* event) {
   const auto mat = mat_at(event->position());
   held_.reset();
-  if (!mat || !is_laying(view_)) return;
+  if (!mat || !is_laying(view_) || !dark_.empty() || !view_.block.empty()) return;
   if (!view_.crosses.empty())
     become(after_pointing(view_, *mat));
   else
@@ -201,12 +226,8 @@ void CuttingWindow::mousePressEvent(QMouseEvent* event) {
 
 void CuttingWindow::mouseMoveEvent(QMouseEvent* event) {
   const auto mat = mat_at(event->position());
-  if (!mat || !held_ || !is_laying(view_)) return;
-  CuttingView view = view_;
-  const Point shift = *mat - mat_from_piece(view.laying, *held_);
-  view.laying.x += shift.x();
-  view.laying.y += shift.y();
-  become(std::move(view));
+  if (!mat || !held_ || !dark_.empty()) return;
+  become(dragged(view_, *mat - mat_from_piece(view_.laying, *held_)));
 }
 
 }  // namespace cowlcast::projector

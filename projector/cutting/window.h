@@ -5,18 +5,22 @@
 //
 // It shows what `CuttingView` says and hands keys and the mouse on to it; it
 // decides nothing. Redraws only when the view has changed. When its screen is
-// unplugged it goes dark, since lines on another screen would be wrong; when a
-// screen of that name and size comes back it is there again.
+// unplugged, or set to other pixels, it says so on whatever screen is left and
+// takes no strokes, since lines there would be wrong; when the screen is back, so
+// are the lines.
 #pragma once
 
+#include <QElapsedTimer>
 #include <QImage>
 #include <QScreen>
 #include <QWidget>
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
-#include "projector/cutting/view.h"
+#include "projector/cutting/screens.h"
+#include "projector/cutting/view_marks.h"
 
 namespace cowlcast::projector {
 
@@ -24,12 +28,12 @@ namespace cowlcast::projector {
 /// with the list of screens when there is none.
 QScreen* screen_named(const std::string& wanted);
 
-/// The screen to use when none is named: `last` when it is there, else the only one with the map's pixels.
-/// Throws calibration::Refusal with the list when that does not tell.
+/// The screen to use when none is named, as `likely_index` says. Throws calibration::Refusal with the list
+/// when that does not tell.
 QScreen* likely_screen(const std::string& last, const calibration::TableMap& map);
 
-/// "1: HDMI-1, 1920 x 1080; 2: ..."
-std::string screen_list();
+/// All screens that are plugged in, in the order of their numbers.
+std::vector<ScreenSeen> screens_seen();
 
 /// Throws calibration::Refusal when a screen's own pixels are not those of the map.
 void check_screen(const QScreen& screen, const calibration::TableMap& map);
@@ -55,7 +59,13 @@ class CuttingWindow : public QWidget {
   std::function<void(const CuttingView&)> changed;
 
   /// The frame as it is shown.
-  const QImage& frame() const { return frame_; }
+  const QImage& frame() const { return painter_.picture(); }
+
+  /// Looks where to draw among the screens that are plugged in. Called by itself when they change.
+  void look_at(const std::vector<ScreenSeen>& screens);
+
+  /// Why no lines are drawn, in words; empty when they are.
+  const std::string& dark() const { return dark_; }
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -66,13 +76,16 @@ class CuttingWindow : public QWidget {
  private:
   void redraw();
   void become(CuttingView view);
-  void come_back(QScreen* screen);
+  void watch(QScreen* screen);
   std::optional<Point> mat_at(const QPointF& position) const;
 
   calibration::TableMap map_;
   CuttingView view_;
-  QImage frame_;
-  QString screen_name_;
+  FramePainter painter_;
+  ScreenSeen wanted_;
+  std::string dark_;
+  double seconds_before_ = 0.0;  // at the table in earlier sittings
+  QElapsedTimer since_;
   std::optional<Point> held_;  // the piece's point under the pressed mouse, piece frame
 };
 

@@ -79,20 +79,29 @@ void Coverage::add_in_row(int row, double x0, double x1, double height) {
   }
 }
 
-void Coverage::paint(QImage& picture, QRgb colour) {
-  const int red = qRed(colour), green = qGreen(colour), blue = qBlue(colour);
-  const auto blend = [&](QRgb under, float share) {
-    const auto mix = [share](int from, int to) {
-      return from + static_cast<int>(std::lround(static_cast<float>(to - from) * share));
-    };
-    return qRgb(mix(qRed(under), red), mix(qGreen(under), green), mix(qBlue(under), blue));
-  };
-  constexpr float whole = 0.999f, nothing = 0.001f;
+namespace {
+
+// `share` of 256 parts of `to` over `from`, channel by channel.
+QRgb blend(QRgb from, QRgb to, int share) {
+  const auto mix = [share](int a, int b) { return a + (((b - a) * share + 128) >> 8); };
+  return qRgb(mix(qRed(from), qRed(to)), mix(qGreen(from), qGreen(to)), mix(qBlue(from), qBlue(to)));
+}
+
+int parts(float cover) {
+  return static_cast<int>(std::min(1.0f, std::abs(cover)) * 256.0f + 0.5f);
+}
+
+}  // namespace
+
+void Coverage::paint(QImage& picture, QRgb colour, std::vector<Span>* painted) {
+  colour |= 0xff000000u;
   for (int row = top_; row <= bottom_; ++row) {
     std::vector<Cell>& cells = rows_[static_cast<size_t>(row)];
     if (cells.empty()) continue;
     std::sort(cells.begin(), cells.end(), [](const Cell& a, const Cell& b) { return a.x < b.x; });
     auto* line = reinterpret_cast<QRgb*>(picture.scanLine(row));
+    const int from = cells.front().x;
+    int to = from;
     float cover = 0.0f;
     for (size_t i = 0; i < cells.size();) {
       const int x = cells[i].x;
@@ -101,14 +110,19 @@ void Coverage::paint(QImage& picture, QRgb colour) {
         area += cells[i].area;
         cover += cells[i].cover;
       }
-      const float share = std::min(1.0f, std::abs(area));
-      if (share > nothing) line[x] = blend(line[x], share);
-      const float between = std::min(1.0f, std::abs(cover));
-      const int next = i < cells.size() ? cells[i].x : width_;
-      if (between > whole)
-        std::fill(line + x + 1, line + next, colour | 0xff000000u);
-      else if (between > nothing)
-        for (int u = x + 1; u < next; ++u) line[u] = blend(line[u], between);
+      if (const int share = parts(area)) line[x] = blend(line[x], colour, share);
+      to = x + 1;
+      const int between = parts(cover), next = i < cells.size() ? cells[i].x : width_;
+      if (between == 0) continue;
+      if (between == 256)
+        std::fill(line + x + 1, line + next, colour);
+      else
+        for (int u = x + 1; u < next; ++u) line[u] = blend(line[u], colour, between);
+      to = next;
+    }
+    if (painted) {
+      Span& span = (*painted)[static_cast<size_t>(row)];
+      span = span.from == span.to ? Span{from, to} : Span{std::min(span.from, from), std::max(span.to, to)};
     }
     cells.clear();
   }

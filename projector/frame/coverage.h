@@ -26,8 +26,14 @@ class Coverage {
   /// picture is cut off.
   void add(const drafting::Polyline& ring);
 
+  /// The pixels of a row from `from` to before `to`.
+  struct Span {
+    int from = 0, to = 0;
+  };
+
   /// Blends `colour` into an RGB32 picture of the same size by the coverage, then forgets the outlines.
-  void paint(QImage& picture, QRgb colour);
+  /// `painted`, when it has a span for each row, grows to hold what was painted.
+  void paint(QImage& picture, QRgb colour, std::vector<Span>* painted = nullptr);
 
  private:
   struct Cell {

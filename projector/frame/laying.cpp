@@ -1,6 +1,8 @@
 #include "projector/frame/laying.h"
 
+#include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "drafting/geometry/polyline.h"
@@ -63,6 +65,20 @@ Laying flipped_about(const Laying& laying, const Point& mat) {
   flipped.x += mat.x() - now.x();
   flipped.y += mat.y() - now.y();
   return flipped;
+}
+
+double apart(const Laying& a, const Laying& b, const Polyline& piece) {
+  if (a.mirrored != b.mirrored) return std::numeric_limits<double>::infinity();
+  double farthest = 0.0;
+  for (const Point& point : piece)
+    farthest = std::max(farthest, (mat_from_piece(a, point) - mat_from_piece(b, point)).norm());
+  return farthest;
+}
+
+Laying snapped(const Laying& before, const Laying& after, const Laying& kept, const Polyline& piece,
+               double reach) {
+  const double there = apart(after, kept, piece);
+  return there <= reach && there < apart(before, kept, piece) ? kept : after;
 }
 
 }  // namespace cowlcast::projector

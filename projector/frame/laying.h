@@ -39,4 +39,13 @@ Laying turned_about(const Laying& laying, const Point& mat, double angle);
 /// the piece; what pointed left points right.
 Laying flipped_about(const Laying& laying, const Point& mat);
 
+/// How far the farthest corner of the piece's outline has to go from one laying to the other, mm; infinite
+/// when one of them is face down.
+double apart(const Laying& a, const Laying& b, const Polyline& piece);
+
+/// A move that comes nearer to the laid-out place `kept` and ends within `reach` mm of it goes all the way;
+/// any other ends where it ends, so a piece that is there can be moved away.
+Laying snapped(const Laying& before, const Laying& after, const Laying& kept, const Polyline& piece,
+               double reach = 8.0);
+
 }  // namespace cowlcast::projector

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 #include <numbers>
+#include <utility>
 
 #include "drafting/geometry/polyline.h"
 
@@ -14,6 +15,8 @@ using drafting::Piece;
 using drafting::Segment;
 
 constexpr const char* kTurnedEdge = "cowl-edge";  // folded, not sewn
+constexpr const char* kFacingEdge = "facing-edge";
+constexpr double kWords = 12.0;  // height of capitals of a line's words, mm
 
 // A mark whose points are in the piece frame until `laid_marks` carries them over.
 Mark stroke(std::vector<Polyline> lines, double width, QRgb colour, bool closed = false) {
@@ -67,7 +70,7 @@ Segment whole_fold(const Piece& piece) {
   return {origin + least * way, origin + most * way};
 }
 
-// A fold as two fine lines: one on it and one beside it, within the piece.
+// The cloth's fold as two fine lines: one on it and one beside it, within the piece.
 void add_fold(std::vector<Mark>& marks, const Piece& piece, const Segment& fold, const FrameStyle& style) {
   const Point way = (fold.to - fold.from).normalized();
   Point inward(-way.y(), way.x());
@@ -77,12 +80,48 @@ void add_fold(std::vector<Mark>& marks, const Piece& piece, const Segment& fold,
       stroke({{fold.from, fold.to}, {fold.from + 3.0 * inward, fold.to + 3.0 * inward}}, 0.8, style.guide));
 }
 
-// Every fold of the piece: the one it is cut on, and the one its facing turns in at.
-void add_folds(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
-  if (piece.fold) add_fold(marks, piece, whole_fold(piece), style);
+// The facing's side of a turned edge, seen from the edge's middle (unit); the other side of the piece's
+// middle when the piece names no facing edge.
+Point facing_side(const Piece& piece, const Segment& edge) {
+  const Point way = (edge.to - edge.from).normalized(), middle = 0.5 * (edge.from + edge.to);
+  Point side(-way.y(), way.x());
+  double towards = 0.0;
+  for (const drafting::Edge& other : piece.edges)
+    if (other.role == kFacingEdge)
+      for (const Point& point : other.points) towards += side.dot(point - middle);
+  if (towards == 0.0)
+    for (const Point& point : piece.cut_line) towards -= side.dot(point - middle);
+  return towards < 0.0 ? Point(-side) : side;
+}
+
+std::vector<Segment> turned_edges(const Piece& piece) {
+  std::vector<Segment> edges;
   for (const drafting::Edge& edge : piece.edges)
     if (edge.role == kTurnedEdge && edge.points.size() > 1)
-      add_fold(marks, piece, {edge.points.front(), edge.points.back()}, style);
+      edges.push_back({edge.points.front(), edge.points.back()});
+  return edges;
+}
+
+// Where the facing turns in: long dashes, and at each gap a tick towards the facing.
+void add_turned_edges(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
+  Mark mark = stroke({}, 0.8, style.guide);
+  for (const Segment& edge : turned_edges(piece)) {
+    const Point side = facing_side(piece, edge);
+    const std::vector<Polyline> parts = dashes({edge.from, edge.to}, false, 22.0, 6.0);
+    for (size_t i = 0; i < parts.size(); ++i) {
+      mark.lines.push_back(parts[i]);
+      if (i == 0) continue;
+      const Point gap = 0.5 * (parts[i - 1].back() + parts[i].front());
+      mark.lines.push_back({gap, gap + 6.0 * side});
+    }
+  }
+  if (!mark.lines.empty()) marks.push_back(std::move(mark));
+}
+
+// Places for words beside a line, `off` mm to one side of it, from its middle outwards.
+void add_places_beside(std::vector<Point>& places, const Segment& line, const Point& side, double off) {
+  for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8})
+    places.push_back(line.from + share * (line.to - line.from) + off * side);
 }
 
 // Seams only: nothing on the fold, nor where an edge is left raw and the cut line lies on it.
@@ -132,23 +171,49 @@ void add_points(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& 
   if (!squares.empty()) marks.push_back(stroke(squares, style.mark_width, style.guide, true));
 }
 
-// The place inside an outline that is farthest from its line, of a coarse grid.
-Point roomiest(const Polyline& outline) {
-  const drafting::Box box = drafting::box_of(outline);
-  Point best = 0.5 * (box.low + box.high);
-  double most = -1.0;
+// Places inside an outline, of a coarse grid, the farthest from its line first.
+std::vector<Point> roomy_places(const Polyline& outline) {
+  Polyline coarse;  // a label does not mind millimetres
+  for (const Point& point : outline)
+    if (coarse.empty() || (point - coarse.back()).norm() > 10.0) coarse.push_back(point);
+  const drafting::Box box = drafting::box_of(coarse);
+  std::vector<std::pair<double, Point>> found;
   const int across = 9, up = 13;
   for (int i = 1; i < across; ++i)
     for (int j = 1; j < up; ++j) {
       const Point at(box.low.x() + box.width() * i / across, box.low.y() + box.height() * j / up);
-      if (!drafting::contains(outline, at)) continue;
-      const double room = drafting::distance_to_outline(outline, at);
-      if (room > most) {
-        most = room;
-        best = at;
-      }
+      if (drafting::contains(coarse, at)) found.emplace_back(-drafting::distance_to_outline(coarse, at), at);
     }
-  return best;
+  std::stable_sort(found.begin(), found.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<Point> places;
+  for (size_t i = 0; i < found.size() && i < 24; ++i) places.push_back(found[i].second);
+  if (places.empty()) places.push_back(0.5 * (box.low + box.high));
+  return places;
+}
+
+void add_words(std::vector<Words>& words, const Piece& piece, const FrameStyle& style, const Shown& shown) {
+  if (shown.fold && piece.fold) {
+    const Segment fold = whole_fold(piece);
+    const Point way = (fold.to - fold.from).normalized();
+    Point inward(-way.y(), way.x());
+    if (!drafting::contains(piece.cut_line, 0.5 * (fold.from + fold.to) + 3.0 * inward)) inward = -inward;
+    Words text{.text = "FOLD OF THE CLOTH", .height = kWords, .colour = style.guide};
+    // Clear of the line even where the words stand across it: a turned piece's words stay upright.
+    for (const double off : {20.0, 40.0, 110.0}) add_places_beside(text.places, fold, inward, off);
+    words.push_back(std::move(text));
+  }
+  Words turns{.text = "FACING\nTURNS HERE", .height = kWords, .colour = style.guide};
+  for (const double off : {30.0, 65.0})
+    for (const Segment& edge : turned_edges(piece))
+      for (const double way : {-1.0, 1.0})
+        add_places_beside(turns.places, edge, way * facing_side(piece, edge), off);
+  if (shown.fold && !turns.places.empty()) words.push_back(std::move(turns));
+  if (shown.label)
+    words.push_back({.text = piece.name + (piece.fold ? "\ncut on the fold" : "\ncut once"),
+                     .height = style.label_height,
+                     .colour = style.guide,
+                     .places = roomy_places(piece.cut_line)});
 }
 
 }  // namespace
@@ -185,30 +250,40 @@ std::vector<Polyline> cut_runs(const Piece& piece) {
   return runs;
 }
 
-std::vector<Mark> piece_marks(const Piece& piece, const Laying& laying, const FrameStyle& style,
-                              const Shown& shown) {
-  std::vector<Mark> marks;
+Drawing piece_drawing(const Piece& piece, const Laying& laying, const FrameStyle& style, const Shown& shown) {
+  Drawing drawing;
+  std::vector<Mark>& marks = drawing.marks;
   if (shown.ground)
     marks.push_back({.lines = {piece.cut_line}, .closed = true, .width = 0.0, .colour = style.ground});
   if (shown.grain && piece.grain) add_grain(marks, *piece.grain, style);
   if (shown.seam_line) add_seams(marks, piece, style);
-  if (shown.fold) add_folds(marks, piece, style);
+  if (shown.fold && piece.fold) add_fold(marks, piece, whole_fold(piece), style);
+  if (shown.fold) add_turned_edges(marks, piece, style);
   if (shown.marks) add_points(marks, piece, style);
   if (shown.notches) add_notches(marks, piece, style);
   if (shown.cut_line) marks.push_back(stroke(cut_runs(piece), style.cut_width, style.cut));
+  add_words(drawing.words, piece, style, shown);
   for (Mark& mark : marks)
     for (Polyline& line : mark.lines) line = laid(laying, line);
-  if (shown.label) {
-    const std::string lay = piece.fold ? "\ncut on the fold" : "\ncut once";
-    marks.push_back(writing(piece.name + lay, mat_from_piece(laying, roomiest(piece.cut_line)),
-                            style.label_height, style.guide));
-    if (shown.fold && piece.fold) {
-      const Point middle = 0.5 * (piece.fold->from + piece.fold->to);
-      const Point inside = middle + 0.15 * (roomiest(piece.cut_line) - middle);
-      marks.push_back(writing("FOLD", mat_from_piece(laying, inside), 0.6 * style.label_height, style.guide));
-    }
-  }
-  return marks;
+  for (Words& words : drawing.words) words.places = laid(laying, words.places);
+  return drawing;
+}
+
+std::vector<Polyline> lines_to_keep_clear(const Piece& piece, const Laying& laying) {
+  std::vector<Polyline> lines{laid(laying, piece.cut_line)};
+  if (!lines.front().empty()) lines.front().push_back(lines.front().front());
+  for (const drafting::Edge& edge : piece.edges) lines.push_back(laid(laying, edge.points));
+  if (piece.grain) lines.push_back(laid(laying, {piece.grain->from, piece.grain->to}));
+  for (const drafting::Notch& notch : piece.notches) lines.push_back(laid(laying, {notch.cut, notch.seam}));
+  return lines;
+}
+
+std::vector<Mark> piece_marks(const Piece& piece, const Laying& laying, const FrameStyle& style,
+                              const Shown& shown) {
+  Drawing drawing = piece_drawing(piece, laying, style, shown);
+  for (Mark& mark : settled(drawing.words, lines_to_keep_clear(piece, laying), {}))
+    drawing.marks.push_back(std::move(mark));
+  return std::move(drawing.marks);
 }
 
 std::vector<Mark> cut_line_alone(const Piece& piece, const Laying& laying, double width) {

@@ -6,7 +6,9 @@
 // The forms, told apart without colour:
 //   cut line     one unbroken line, the only white one
 //   seam line    short dashes
-//   fold         two fine lines side by side and the word FOLD: never cut
+//   fold         two fine lines side by side and the words FOLD OF THE CLOTH: never cut
+//   facing fold  long fine dashes with a tick at each gap, towards the facing, and the
+//                words FACING TURNS HERE: the edge the garment shows later, not cut either
 //   notch        a pin: a short bar in from the cut line with a ring as its head,
 //                two side by side on a back
 //   mark         a square on its corner around an open middle, for chalk or thread
@@ -21,6 +23,7 @@
 #include "projector/frame/laying.h"
 #include "projector/frame/render.h"
 #include "projector/frame/style.h"
+#include "projector/frame/writing.h"
 
 namespace cowlcast::projector {
 
@@ -35,19 +38,18 @@ struct Shown {
 /// one run that ends where it began.
 std::vector<Polyline> cut_runs(const drafting::Piece& piece);
 
-/// The marks of a laid piece, mat mm, in the order they are drawn. The label
-/// needs a QGuiApplication (any platform, "offscreen" too).
+/// A laid piece, mat mm: marks in the order they are drawn, and words with the places they may have.
+Drawing piece_drawing(const drafting::Piece& piece, const Laying& laying, const FrameStyle& style,
+                      const Shown& shown);
+
+/// The same with its words in place. Words need a QGuiApplication (any platform, "offscreen" too).
 std::vector<Mark> piece_marks(const drafting::Piece& piece, const Laying& laying, const FrameStyle& style,
                               const Shown& shown);
 
+/// The lines of the piece that words should not lie over, mat mm.
+std::vector<Polyline> lines_to_keep_clear(const drafting::Piece& piece, const Laying& laying);
+
 /// The closed cut line alone in white, `width` mm wide on the cloth; the part on the fold included.
 std::vector<Mark> cut_line_alone(const drafting::Piece& piece, const Laying& laying, double width = 1.0);
-
-/// Writing on the table that reads from the operator's side: `text` with its
-/// middle at `centre`, capitals `height` mm high. Lines are parted by '\n' and
-/// stand centred, or begin at one edge.
-enum class Lines { centred, from_left };
-Mark writing(const std::string& text, const Point& centre, double height, QRgb colour,
-             Lines lines = Lines::centred);
 
 }  // namespace cowlcast::projector

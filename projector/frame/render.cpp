@@ -135,23 +135,32 @@ Polyline lit_outline(const TableMap& map, double cloth, int per_side) {
   return outline;
 }
 
-void render_into(QImage& picture, const TableMap& map, const std::vector<Mark>& marks, double cloth) {
-  if (picture.width() != map.width || picture.height() != map.height ||
-      picture.format() != QImage::Format_RGB32)
-    picture = QImage(map.width, map.height, QImage::Format_RGB32);
-  picture.fill(0xff000000);
-  const Projection projection(map, cloth);
-  Coverage coverage(map.width, map.height);
-  for (const Mark& mark : marks) {
-    add_mark(coverage, projection, mark);
-    coverage.paint(picture, mark.colour);
+const QImage& FramePainter::draw(const TableMap& map, const std::vector<Mark>& marks, double cloth) {
+  constexpr QRgb kBlack = 0xff000000;
+  if (picture_.width() != map.width || picture_.height() != map.height) {
+    picture_ = QImage(map.width, map.height, QImage::Format_RGB32);
+    picture_.fill(kBlack);
+    coverage_.emplace(map.width, map.height);
+    painted_.assign(static_cast<size_t>(map.height), {});
   }
+  for (int row = 0; row < map.height; ++row) {
+    Coverage::Span& span = painted_[static_cast<size_t>(row)];
+    if (span.from == span.to) continue;
+    auto* line = reinterpret_cast<QRgb*>(picture_.scanLine(row));
+    std::fill(line + span.from, line + span.to, kBlack);
+    span = {};
+  }
+  const Projection projection(map, cloth);
+  for (const Mark& mark : marks) {
+    add_mark(*coverage_, projection, mark);
+    coverage_->paint(picture_, mark.colour, &painted_);
+  }
+  return picture_;
 }
 
 QImage rendered(const TableMap& map, const std::vector<Mark>& marks, double cloth) {
-  QImage picture;
-  render_into(picture, map, marks, cloth);
-  return picture;
+  FramePainter painter;
+  return painter.draw(map, marks, cloth);
 }
 
 Reach reach_of(const TableMap& map, const std::vector<Polyline>& lines, double cloth) {

@@ -14,9 +14,11 @@
 
 #include <QImage>
 #include <QRgb>
+#include <optional>
 #include <vector>
 
 #include "calibration/table_map/table_map.h"
+#include "projector/frame/coverage.h"
 #include "projector/frame/stroke.h"
 
 namespace cowlcast::projector {
@@ -33,9 +35,18 @@ struct Mark {
 /// `cloth` mm above the mat.
 QImage rendered(const calibration::TableMap& map, const std::vector<Mark>& marks, double cloth);
 
-/// Redraws into `picture`, which keeps its memory when it already has the size.
-void render_into(QImage& picture, const calibration::TableMap& map, const std::vector<Mark>& marks,
-                 double cloth);
+/// Draws frame after frame into one picture: the same picture as `rendered` gives, sooner, since only
+/// what the frame before has drawn is cleared.
+class FramePainter {
+ public:
+  const QImage& draw(const calibration::TableMap& map, const std::vector<Mark>& marks, double cloth);
+  const QImage& picture() const { return picture_; }
+
+ private:
+  QImage picture_;
+  std::optional<Coverage> coverage_;
+  std::vector<Coverage::Span> painted_;  // a row each
+};
 
 /// How much of a line the picture can show.
 struct Reach {

@@ -5,10 +5,13 @@
 // A line is seen as light sent back by the cloth, so a colour works only where
 // the cloth sends that colour back: blue light is lost on yellow cloth. White
 // is the strongest on every cloth and belongs to the cut line alone; the other
-// lines take the first colour of their list that stands out enough.
+// lines take the first colour of their list that stands out enough. Dark and
+// patterned cloth gets wider lines, with the same middle; between the colours of a
+// pattern no faint light is laid over the piece.
 #pragma once
 
 #include <QRgb>
+#include <vector>
 
 namespace cowlcast::projector {
 
@@ -34,7 +37,19 @@ double relative_luminance(QRgb colour);
 /// 0.15 is 150 lux against 1000, a lit room.
 double contrast_on_cloth(QRgb light, QRgb other, QRgb cloth, double room = 0.15);
 
+/// The same as an eye sees it that is set to the room around, not to the cloth: dark cloth sends back so
+/// little that the glare within the eye, 0.05 of the brightest thing in view, hides the lines. White things
+/// lie about in the room's light, and the line itself is seen.
+double contrast_in_room(QRgb light, QRgb other, QRgb cloth, double room = 0.15);
+
 /// The style for a cloth of that colour (sRGB, as a photograph or a colour chart shows it).
 FrameStyle style_for_cloth(QRgb cloth);
+
+/// The style for patterned cloth: lines that stand out on each of its colours. At least one.
+FrameStyle style_for_cloth(const std::vector<QRgb>& cloth);
+
+/// True when in a lit room some line of the style would be seen at less than 3:1 on one of these cloths, so
+/// that the room should be dimmed. `room` as above; 0.15 when nobody has measured it.
+bool wants_dim_room(const FrameStyle& style, const std::vector<QRgb>& cloth, double room = 0.15);
 
 }  // namespace cowlcast::projector

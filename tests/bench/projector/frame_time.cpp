@@ -1,74 +1,142 @@
-// How long a frame takes: a whole front with the blade's path, on one core.
+// How long a frame takes on one core, and a key press until its frame is painted in the window.
 //
-//   frame_time table.json front.json
-#include <QGuiApplication>
+//   frame_time             without a screen
+//   frame_time --window    in a real window on the screen there is, of the map's size
+//
+// Processor time of this thread's work and time by the clock are both told, and both as multiples of what
+// Qt's own painter needs to fill the same outlines on the same picture with antialiasing.
+#include <QApplication>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QPainterPath>
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
-#include <fstream>
-#include <iterator>
-#include <numbers>
+#include <cstring>
+#include <ctime>
+#include <functional>
 #include <string>
 #include <vector>
 
-#include "drafting/geometry/polyline.h"
-#include "projector/cutting/view.h"
+#include "projector/cutting/window.h"
+#include "tests/bench/projector/scene.h"
 
 using namespace cowlcast;
+using namespace cowlcast::projector;
 
 namespace {
 
-std::string text_of(const char* path) {
-  std::ifstream in(path, std::ios::binary);
-  return {std::istreambuf_iterator<char>(in), {}};
+struct Times {
+  double clock = 0.0, processor = 0.0, best = 0.0, most = 0.0;  // ms: medians, the least and the 98th of 100
+};
+
+Times times_of(int count, const std::function<void(int)>& work) {
+  std::vector<double> clock, processor;
+  for (int i = 0; i < count; ++i) {
+    const std::clock_t cpu = std::clock();
+    const auto start = std::chrono::steady_clock::now();
+    work(i);
+    clock.push_back(
+        std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
+    processor.push_back(1000.0 * static_cast<double>(std::clock() - cpu) / CLOCKS_PER_SEC);
+  }
+  std::sort(clock.begin(), clock.end());
+  std::sort(processor.begin(), processor.end());
+  const auto n = static_cast<size_t>(count);
+  return {clock[n / 2], processor[n / 2], clock.front(), clock[n * 98 / 100]};
 }
 
-void time_frames(const char* name, const calibration::TableMap& map, projector::CuttingView view) {
-  std::vector<double> ms;
-  QImage frame;
-  for (int i = 0; i < 60; ++i) {
-    view = projector::after(std::move(view), i % 2 ? projector::Act::left : projector::Act::right,
-                            projector::Pace::fine);
-    const auto start = std::chrono::steady_clock::now();
-    projector::render_into(frame, map, projector::view_marks(view, map), view.laying.height);
-    ms.push_back(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
+// The same outlines by Qt's painter, from points that are already projected.
+double by_qt(const calibration::TableMap& map, const std::vector<Mark>& marks, double cloth) {
+  std::vector<std::pair<QPainterPath, QColor>> paths;
+  for (const Mark& mark : marks) {
+    QPainterPath path;
+    path.setFillRule(Qt::WindingFill);
+    for (const Polyline& line : mark.lines) {
+      const Rings rings =
+          mark.width > 0.0 ? stroke_rings(line, {.closed = mark.closed, .width = mark.width}) : Rings{line};
+      for (const Polyline& ring : rings) {
+        QPolygonF polygon;
+        for (const Point& point : ring) {
+          const Eigen::Vector2d at = map.projector_from_mat(point, cloth);
+          polygon << QPointF(at.x() + 0.5, at.y() + 0.5);
+        }
+        path.addPolygon(polygon);
+        path.closeSubpath();
+      }
+    }
+    paths.emplace_back(path, QColor(mark.colour));
   }
-  std::sort(ms.begin(), ms.end());
-  std::printf("%-28s %d x %d: median %.2f ms, best %.2f ms, 95 %% %.2f ms\n", name, map.width, map.height,
-              ms[ms.size() / 2], ms.front(), ms[ms.size() * 95 / 100]);
+  QImage picture(map.width, map.height, QImage::Format_RGB32);
+  return times_of(40,
+                  [&](int) {
+                    picture.fill(Qt::black);
+                    QPainter painter(&picture);
+                    painter.setRenderHint(QPainter::Antialiasing);
+                    painter.setPen(Qt::NoPen);
+                    for (const auto& [path, colour] : paths) {
+                      painter.setBrush(colour);
+                      painter.drawPath(path);
+                    }
+                  })
+      .processor;
+}
+
+void time_frames(const char* name, const calibration::TableMap& map, CuttingView view) {
+  FramePainter painter;
+  painter.draw(map, view_marks(view, map), view.laying.height);
+  const Times frame = times_of(120, [&](int i) {
+    view = after(std::move(view), i % 2 ? Act::left : Act::right, Pace::fine);
+    painter.draw(map, view_marks(view, map), view.laying.height);
+  });
+  const double qt = by_qt(map, view_marks(view, map), view.laying.height);
+  QImage from = painter.picture().copy(), to = from.copy();
+  const double copied = times_of(40, [&](int) {
+                          std::memcpy(to.bits(), from.constBits(), static_cast<size_t>(from.sizeInBytes()));
+                        }).processor;
+  std::printf(
+      "%-10s %d x %d: processor %.2f ms, clock %.2f ms (best %.2f, 98 %% %.2f); Qt's painter %.2f ms, a "
+      "copy of the picture %.2f ms\n",
+      name, map.width, map.height, frame.processor, frame.clock, frame.best, frame.most, qt, copied);
+}
+
+void time_keys(const testing::TrueTable& table, const drafting::Piece& piece) {
+  for (const int stroke : {0, 2}) {
+    CuttingWindow window(table.map, bench::demo_view(table, piece, {0xff8a3a4c}, stroke),
+                         *QGuiApplication::primaryScreen());
+    window.open();
+    for (int i = 0; i < 10; ++i) QCoreApplication::processEvents();
+    const Times key = times_of(120, [&](int i) {
+      const int code = stroke > 0 ? Qt::Key_K : i % 2 ? Qt::Key_Left : Qt::Key_Right;
+      QKeyEvent press(QEvent::KeyPress, code, Qt::ControlModifier);
+      QCoreApplication::sendEvent(&window, &press);
+      window.repaint();  // at once: to the window system's own picture
+      QCoreApplication::processEvents();
+    });
+    std::printf(
+        "key press to painted window, %-8s %d x %d: processor %.2f ms, clock %.2f ms (best %.2f, 98 %% "
+        "%.2f); a display period is 16.67 ms\n",
+        stroke > 0 ? "cutting," : "laying,", table.map.width, table.map.height, key.processor, key.clock,
+        key.best, key.most);
+  }
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
-  if (argc != 3) {
-    std::fputs("Usage: frame_time table.json front.json\n", stderr);
-    return 2;
+  const bool window = argc > 1 && std::strcmp(argv[1], "--window") == 0;
+  if (!window) qputenv("QT_QPA_PLATFORM", "offscreen");
+  const QApplication application(argc, argv);
+  const drafting::Piece piece = testing::cowl_front();
+  if (window) {
+    const QSize screen = QGuiApplication::primaryScreen()->size();
+    time_keys(testing::true_table(5, {screen.width(), screen.height()}, 0.3), piece);
+    return 0;
   }
-  qputenv("QT_QPA_PLATFORM", "offscreen");
-  const QGuiApplication application(argc, argv);
-  auto map = calibration::TableMap::from_json(text_of(argv[1]));
-  const drafting::Piece piece = drafting::piece_from_json(text_of(argv[2]));
-  projector::Laying laying{.angle = 0.5 * std::numbers::pi, .height = 1.0};
-  const drafting::Box lit = drafting::box_of(projector::lit_outline(map, 1.0));
-  const drafting::Box lain = drafting::box_of(projector::laid(laying, piece.cut_line));
-  const projector::Point shift = 0.5 * (lit.low + lit.high) - 0.5 * (lain.low + lain.high);
-  laying.x = shift.x();
-  laying.y = shift.y();
-  for (const int scale : {1, 2}) {
-    if (scale == 2) {
-      map.lens.focal *= 2.0;
-      map.lens.centre = 2.0 * map.lens.centre + Eigen::Vector2d(0.5, 0.5);
-      map.width *= 2;
-      map.height *= 2;
-    }
-    projector::CuttingView view =
-        projector::new_view(piece, projector::cuts_of(projector::cut_runs(piece), projector::Blade{}, {}),
-                            laying, projector::FrameStyle{});
-    time_frames("laying", map, view);
-    view.phase = projector::Phase::cutting;
-    view.cut = 1;
-    time_frames("cutting, blade's path", map, view);
+  for (const cv::Size& size : {cv::Size(1920, 1080), cv::Size(3840, 2160)}) {
+    const testing::TrueTable table = testing::true_table(5, size, 0.3);
+    time_frames("laying", table.map, bench::demo_view(table, piece, {0xff8a3a4c}, 0));
+    time_frames("cutting", table.map, bench::demo_view(table, piece, {0xff8a3a4c}, 2));
   }
   return 0;
 }

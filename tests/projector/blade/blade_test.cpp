@@ -47,58 +47,130 @@ TEST(Blade, RefusesWhatItCannotReachThrough) {
   EXPECT_THROW(half_chord({18, 0.0, 0.0}), drafting::Refusal);
 }
 
-// A disc standing upright in the cut, pushed along a path: the places of the cloth's layer at height
-// `level` above the blade's lowest point that its edge passes through, taken by brute force.
-Polyline swept(const Polyline& path, double from, double to, const Blade& blade, double level) {
-  const double radius = blade.diameter / 2.0;
-  Polyline marks;
-  for (double along = from; along <= to; along += 0.1) {
+// A disc standing upright in the cut, its axle carried along a path, by brute force: where along and beside
+// the path it parts the cloth. Cells of the disc's own plane are tried one by one, over the cloth's whole
+// thickness; what lies in the mat below it is cut too but is not cloth.
+struct Gash {
+  Polyline top, foot;  // where the cloth's upper and lower face are parted
+};
+
+Gash swept(const Polyline& path, double from, double to, const Blade& blade, double step = 0.1) {
+  const double radius = blade.diameter / 2.0, axle_height = radius - blade.into_mat;  // above the mat
+  Gash gash;
+  for (double along = from; along <= to; along += step) {
     const Point axle = drafting::point_at(path, along);
     const Point way =
         (drafting::point_at(path, along + 0.05) - drafting::point_at(path, along - 0.05)).normalized();
-    for (double angle = -std::numbers::pi; angle < std::numbers::pi; angle += 0.002) {
-      const double height = radius - radius * std::cos(angle);  // of this point of the rim
-      if (height <= level) marks.push_back(axle + radius * std::sin(angle) * way);
+    for (double ahead = -radius; ahead <= radius; ahead += 0.02) {
+      const auto inside = [&](double height) {
+        return ahead * ahead + (height - axle_height) * (height - axle_height) <= radius * radius;
+      };
+      if (inside(blade.cloth)) gash.top.push_back(axle + ahead * way);
+      if (inside(0.0)) gash.foot.push_back(axle + ahead * way);
     }
   }
-  return marks;
+  return gash;
+}
+
+std::vector<Blade> blades() {
+  std::vector<Blade> all;
+  for (const double diameter : kBladeSizes)
+    for (const double cloth : {0.4, 1.0, 3.0}) all.push_back({diameter, cloth, 0.5});
+  return all;
 }
 
 TEST(Blade, SweptDiscTouchesTheCornerFromTheStopMarkAndNoMore) {
-  // An L: the cut runs along x to an inner corner at 100 and on along y.
-  const Blade blade{45, 1.0, 0.5};
-  const Polyline outline{{0, 0}, {100, 0}, {100, -80}, {200, -80}, {200, 120}, {0, 120}};
-  std::vector<Cut> cuts = cuts_of({[&] {
-                                    Polyline closed = outline;
-                                    closed.push_back(outline.front());
-                                    return closed;
-                                  }()},
-                                  blade, {});
-  ASSERT_EQ(cuts.size(), 6u);
-  const auto first =
-      std::find_if(cuts.begin(), cuts.end(), [](const Cut& cut) { return cut.path.front().isZero(1e-9); });
-  ASSERT_NE(first, cuts.end());
-  EXPECT_EQ(first->start, CutEnd::outer);
-  EXPECT_EQ(first->end, CutEnd::inner);
-  double farthest = 0.0;
-  const double depth = blade.cloth + blade.into_mat;
-  for (const Point& mark : swept(first->path, 0.0, first->stop_at, blade, depth))
-    farthest = std::max(farthest, mark.x());
-  EXPECT_LE(farthest, 100.0 + 0.01);
-  EXPECT_GT(farthest, 100.0 - 0.2);
+  // An L: the cut runs along x to an inner corner at 100 and on along y; another sharp one beyond.
+  Polyline outline{{0, 0}, {100, 0}, {100, -80}, {200, -80}, {200, 120}, {0, 120}, {0, 0}};
+  for (const Blade& blade : blades()) {
+    const std::vector<Cut> cuts = cuts_of({outline}, blade, {});
+    ASSERT_EQ(cuts.size(), 6u);
+    const auto first =
+        std::find_if(cuts.begin(), cuts.end(), [](const Cut& cut) { return cut.path.front().isZero(1e-9); });
+    ASSERT_NE(first, cuts.end());
+    EXPECT_EQ(first->start, CutEnd::outer);
+    EXPECT_EQ(first->end, CutEnd::inner);
+    const auto farthest = [](const Polyline& marks) {
+      double most = 0.0;
+      for (const Point& mark : marks) most = std::max(most, mark.x());
+      return most;
+    };
+    const Gash gash = swept(first->path, 0.0, first->stop_at, blade, 0.5);
+    const Gash till_stop = swept(first->path, first->stop_at, first->stop_at, blade);
+    EXPECT_LE(farthest(gash.top), 100.0 + 0.01) << blade.diameter << ' ' << blade.cloth;
+    EXPECT_LE(farthest(till_stop.top), 100.0 + 0.01) << blade.diameter << ' ' << blade.cloth;
+    EXPECT_GT(farthest(till_stop.top), 100.0 - 0.05) << "and no cloth is left uncut that need not be";
+    // What is left for the shears is at the lower face, between the chords at the two faces.
+    EXPECT_GT(farthest(till_stop.foot), 100.0 - half_chord(blade));
+    EXPECT_LT(farthest(till_stop.foot), 100.0);
+    // The next stroke leaves the same corner: set down at its mark, the blade cuts nothing before it.
+    const auto next = std::find_if(cuts.begin(), cuts.end(), [](const Cut& cut) {
+      return (cut.path.front() - Point(100, 0)).norm() < 1e-9;
+    });
+    ASSERT_NE(next, cuts.end());
+    double highest = -1e9;
+    for (const Point& mark : swept(next->path, next->start_at, next->start_at, blade).top)
+      highest = std::max(highest, mark.y());
+    EXPECT_LE(highest, 0.01);
+    EXPECT_GT(highest, -0.05);
+  }
+}
+
+// How far the gash about `along` strays from the path itself.
+double stray(const Polyline& path, double along, const Blade& blade) {
+  double worst = 0.0;
+  const Polyline top = swept(path, along, along, blade).top;
+  for (size_t i = 0; i < top.size(); i += 8)
+    worst = std::max(worst, drafting::nearest(path, top[i]).distance);
+  return worst;
 }
 
 TEST(Blade, SweptDiscStraysByTheToleranceOnTheTightestCurve) {
+  const double tolerance = 0.5;
+  for (const Blade& blade : blades()) {
+    const double radius = tightest_radius(blade, tolerance);
+    const Polyline path = arc({0, 0}, radius, 0.0, 3.0, 600);
+    const double middle = 0.5 * drafting::length(path);
+    EXPECT_NEAR(stray(path, middle, blade), tolerance, 0.05 * tolerance)
+        << blade.diameter << ' ' << blade.cloth;
+  }
+}
+
+TEST(Blade, TightStretchesAreWhereTheSweptDiscStraysByMoreThanTheTolerance) {
+  // A path of arcs, each twice as long as any blade's chord, that bends left and right ever more tightly.
+  const double tolerance = 0.5;
+  Polyline path{{0, 0}};
+  double heading = 0.0;
+  int turn = 1;
+  for (const double radius : {240.0, 130.0, 90.0, 60.0, 42.0, 26.0, 18.0}) {
+    const double length = std::min(70.0, 2.4 * radius);
+    for (int i = 0; i < 140; ++i) {
+      heading += turn * length / 140.0 / radius;
+      path.push_back(path.back() + length / 140.0 * Point(std::cos(heading), std::sin(heading)));
+    }
+    turn = -turn;
+  }
   for (const double diameter : kBladeSizes) {
     const Blade blade{diameter, 1.0, 0.5};
-    const double tolerance = 0.5, radius = tightest_radius(blade, tolerance);
-    const Polyline path = arc({0, 0}, radius, 0.0, 2.0, 4000);
-    double worst = 0.0;
-    for (const Point& mark :
-         swept(path, 20.0, drafting::length(path) - 20.0, blade, blade.cloth + blade.into_mat))
-      worst = std::max(worst, std::abs(mark.norm() - radius));
-    EXPECT_LE(worst, tolerance * 1.001) << diameter;
-    EXPECT_GE(worst, tolerance * 0.97) << diameter;
+    const std::vector<Cut> cuts = cuts_of({path}, blade, {});
+    ASSERT_EQ(cuts.size(), 1u);
+    int tight = 0, free = 0;
+    for (double along = 20.0; along < drafting::length(path) - 20.0; along += 7.0) {
+      const double off = stray(path, along, blade);
+      const bool told = std::any_of(
+          cuts[0].tight.begin(), cuts[0].tight.end(),
+          [along](const TightStretch& part) { return along >= part.from - 6.0 && along <= part.to + 6.0; });
+      if (off > 1.25 * tolerance) {
+        ++tight;
+        EXPECT_TRUE(told) << diameter << " mm at " << along << " strays " << off;
+      }
+      if (off < 0.4 * tolerance) {
+        ++free;
+        EXPECT_FALSE(told) << diameter << " mm at " << along << " strays " << off;
+      }
+    }
+    EXPECT_GT(tight, 1) << diameter;
+    EXPECT_GT(free, 3) << diameter;
   }
 }
 

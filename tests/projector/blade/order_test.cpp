@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "drafting/geometry/polyline.h"
 #include "projector/frame/piece_marks.h"
@@ -52,25 +53,61 @@ TEST(Order, AcrossTheBodyTheStrokeGoesTowardsTheBladesHand) {
   EXPECT_LT(ordered_cuts({cut}, {}, {Hand::left, {0, -800}}).front().path.back().x(), 0.0);
 }
 
+std::vector<std::string> cautions_of(const Cut& cut, const Laying& laying, std::vector<Cut> before = {}) {
+  Surroundings around{.lit = {{-200, -200}, {200, -200}, {200, 200}, {-200, 200}}};
+  around.before = std::move(before);
+  return stroke_cautions(cut, laying, around);
+}
+
 TEST(StrokeCautions, SpeakOfLightShearsCurvesAndCrossings) {
-  const Polyline lit{{-200, -200}, {200, -200}, {200, 200}, {-200, 200}};
   Cut straight;
   straight.path = {{-100, 0}, {100, 0}};
   straight.stop_at = 200;
-  EXPECT_TRUE(stroke_cautions(straight, {}, lit, {}).empty());
-  EXPECT_EQ(stroke_cautions(straight, {.x = 150}, lit, {}).size(), 1u);
+  EXPECT_TRUE(cautions_of(straight, {}).empty());
+  EXPECT_EQ(cautions_of(straight, {.x = 150}).size(), 1u);
   Cut across = straight;
   across.path = {{0, -50}, {0, 50}};
-  EXPECT_NE(stroke_cautions(straight, {}, lit, {across}).front().find("crosses"), std::string::npos);
+  EXPECT_NE(cautions_of(straight, {}, {across}).front().find("crosses"), std::string::npos);
   Cut next = straight;
   next.path = {{100, 0}, {100, 90}};
-  EXPECT_TRUE(stroke_cautions(next, {}, lit, {straight}).empty());
+  EXPECT_TRUE(cautions_of(next, {}, {straight}).empty());
   Cut tight = straight;
   tight.tight = {{10, 20, 30, 18.0}};
-  EXPECT_NE(stroke_cautions(tight, {}, lit, {}).front().find("18 mm"), std::string::npos);
+  EXPECT_NE(cautions_of(tight, {}).front().find("18 mm"), std::string::npos);
   Cut stub = straight;
   stub.stop_at = stub.start_at = 5;
-  EXPECT_NE(stroke_cautions(stub, {}, lit, {}).front().find("shears"), std::string::npos);
+  EXPECT_NE(cautions_of(stub, {}).front().find("shears"), std::string::npos);
+}
+
+TEST(StrokeCautions, SpeakOfTheMatAndTheFold) {
+  Cut stroke;
+  stroke.path = {{-100, 0}, {100, 0}};
+  stroke.stop_at = 200;
+  const auto said = [&](const Surroundings& around, const std::string& word) {
+    const std::vector<std::string> cautions = stroke_cautions(stroke, {.x = 10, .angle = 0.1}, around);
+    return cautions.size() == 1 && cautions.front().find(word) != std::string::npos;
+  };
+  const Polyline lit{{-500, -500}, {500, -500}, {500, 500}, {-500, 500}};
+  const Polyline small{{-90, -90}, {90, -90}, {90, 90}, {-90, 90}},
+      large{{-190, -90}, {190, -90}, {190, 90}, {-190, 90}};
+  EXPECT_TRUE(said({.lit = lit, .mat = small}, "leaves the mat"));
+  EXPECT_FALSE(said({.lit = lit, .mat = large}, "mat"));
+  // The fold lies in the piece frame, as the stroke does.
+  EXPECT_TRUE(said({.lit = lit, .fold = drafting::Segment{{100, -50}, {100, 50}}}, "Ends at the fold"));
+  EXPECT_TRUE(said({.lit = lit, .fold = drafting::Segment{{-100, 0}, {-100, 50}}}, "Begins at the fold"));
+  EXPECT_TRUE(said({.lit = lit, .fold = drafting::Segment{{20, -50}, {20, 50}}}, "runs into the fold"));
+  EXPECT_FALSE(said({.lit = lit, .fold = drafting::Segment{{20, 10}, {20, 50}}}, "fold"));
+}
+
+TEST(StrokeCautions, OfAFoldedFrontTellWhichStrokesEndAtTheFold) {
+  const drafting::Piece piece = testing::small_front();
+  Surroundings around{.lit = {{-900, -900}, {900, -900}, {900, 900}, {-900, 900}}};
+  around.fold = piece.fold;
+  int at_the_fold = 0;
+  for (const Cut& cut : front_cuts())
+    for (const std::string& caution : stroke_cautions(cut, {}, around))
+      at_the_fold += caution.find("at the fold") != std::string::npos;
+  EXPECT_EQ(at_the_fold, 2) << "hem and neckline";
 }
 
 }  // namespace

@@ -21,6 +21,21 @@ TEST(Demo, DrawnLinesLieWithinHalfAMillimetreOfTrue) {
   EXPECT_LE(most, worst);
   EXPECT_LE(worst, 0.5);
   EXPECT_GT(most, 0.0);
+  // What it says to do by hand gives the same table.
+  const size_t by_hand = ran.out.find("cowlcast calibrate ");
+  ASSERT_NE(by_hand, std::string::npos);
+  std::string command = ran.out.substr(by_hand + 9, ran.out.find('\n', by_hand) - by_hand - 9);
+  const std::string table = "d/table.json", again = "d/again.json";
+  const size_t place = command.rfind(table);
+  ASSERT_NE(place, std::string::npos) << command;
+  command.replace(place, table.size(), again);
+  const testing::Ran repeated = testing::run_cowlcast(folder, command);
+  ASSERT_EQ(repeated.code, 0) << command << '\n' << repeated.err;
+  const auto without_time = [](std::string text) {
+    const size_t made = text.find("\"made_at\"");
+    return made == std::string::npos ? text : text.erase(made, text.find('\n', made) - made);
+  };
+  EXPECT_EQ(without_time(testing::text_of(folder / table)), without_time(testing::text_of(folder / again)));
   for (const char* name : {"sheets/sheets.pdf", "photos/photo-1.jpg", "table.json", "front.json", "base.json",
                            "front.svg", "frame.png", "table-with-lines.png"})
     EXPECT_TRUE(std::filesystem::exists(folder / "d" / name)) << name;

@@ -39,6 +39,11 @@ TEST(Numbers, AnglesSizesAndColours) {
   EXPECT_DOUBLE_EQ(*angle_radians("-90deg"), -std::numbers::pi / 2);
   EXPECT_FALSE(angle_radians("1mm"));
   EXPECT_EQ(picture_size("1920x1080")->height, 1080);
+  EXPECT_EQ(picture_size("1920 X 1080")->width, 1920);
+  EXPECT_EQ(area_size("90cm x 600")->width, 900.0);
+  EXPECT_EQ(area_size("36inX24in")->depth, 24 * 25.4);
+  for (const char* text : {"900", "0x600", "900x", "axb"}) EXPECT_FALSE(area_size(text)) << text;
+  EXPECT_EQ(colour_value("Navy"), colour_value("navy"));
   for (const char* text : {"1920", "1920x", "x1080", "0x5", "-4x5", "1920x1080x2", "19 20x10"})
     EXPECT_FALSE(picture_size(text)) << text;
   EXPECT_EQ(colour_value("#1b2A4a"), 0xff1b2a4au);

@@ -78,10 +78,11 @@ TEST_F(Program, MakesSheetsAndTargets) {
   EXPECT_EQ(page.size(), QSize(3300, 2550));  // 11 x 8.5 in at 300 dpi
   EXPECT_NEAR(page.dotsPerMeterX() * 0.0254, 300.0, 0.1);
   EXPECT_FALSE(fs::exists(folder / "s/deep/sheet-3.png"));
-  ASSERT_EQ(run("targets --projector 1280x800 --out t").code, 0);
+  EXPECT_EQ(run("sheets --paper A4 --count 1 --out s4").code, 0);
+  ASSERT_EQ(run("targets --projector 1280X800 --out t").code, 0);
   EXPECT_EQ(QImage((folder / "t/target.png").string().c_str()).size(), QSize(1280, 800));
   EXPECT_EQ(QImage((folder / "t/plain.png").string().c_str()).size(), QSize(1280, 800));
-  EXPECT_EQ(run("targets --projector 100x90 --out t2").code, 3);
+  EXPECT_EQ(run("targets --projector 100x90 --out t2").code, 2);
   EXPECT_FALSE(fs::exists(folder / "t2"));
 }
 
@@ -112,6 +113,10 @@ TEST_F(Program, LocateRefusesALineThatIsNoPointAndSaysWhich) {
     EXPECT_NE(ran.err.find("Line 2"), std::string::npos) << ran.err;
   }
   EXPECT_EQ(run("locate --table table.json --from-mat", "1e9 1e9\n").code, 3);
+  const Ran far = run("locate --table table.json", "1e99 1e99\n");
+  EXPECT_EQ(far.code, 3);
+  EXPECT_NE(far.err.find("no such pixel"), std::string::npos) << far.err;
+  EXPECT_NE(run("locate --table table.json --from-mat", "900 0\n").err.find("lit area"), std::string::npos);
   EXPECT_EQ(run("locate --table table.json", "").code, 0);
 }
 
@@ -175,7 +180,36 @@ TEST_F(Program, FramesInFullWithAndWithoutABladesPath) {
       run("frame --table table.json --piece piece.json --at 0,0,0 --stroke 2 --hand left --out g.png").code,
       0);
   EXPECT_NE(text_of(folder / "f.png"), text_of(folder / "g.png"));
+  EXPECT_EQ(
+      run("frame --table table.json --piece piece.json --at 0,0,0 --stroke 2 --band 30 --out b.png").code, 0);
   EXPECT_EQ(run("frame --table table.json --piece piece.json --at 0,0,0 --stroke 99 --out h.png").code, 3);
+}
+
+TEST_F(Program, TakesNoSizesThatCannotBe) {
+  const std::string frame = "frame --table table.json --piece piece.json --at 0,0,0 ";
+  for (const char* wrong :
+       {"--blade 5 --out f.png", "--blade 2m --out f.png", "--band 5m --out f.png", "--height 60 --out f.png",
+        "--height -1 --out f.png", "--cloth pink --out f.png", "--cloth navy,,white --out f.png",
+        "--out f.jpg", "--out f", "--stroke 0 --out f.png"}) {
+    const Ran ran = run(frame + wrong);
+    EXPECT_EQ(ran.code, 2) << wrong;
+    EXPECT_NE(ran.err.find("See: cowlcast frame --help"), std::string::npos) << ran.err;
+  }
+  EXPECT_NE(run(frame + "--out f.jpg").err.find(".png"), std::string::npos);
+  EXPECT_NE(run(frame + "--blade 5 --out f.png").err.find("from 10 to 100 mm"), std::string::npos);
+  EXPECT_EQ(run("cast --table table.json --piece piece.json --mat 900").code, 2);
+  EXPECT_FALSE(fs::exists(folder / "f.png"));
+  // A blade that this cloth is too thick for: a job refused.
+  EXPECT_EQ(run(frame + "--stroke 1 --blade 10 --height 6 --out f.png").code, 3);
+}
+
+TEST_F(Program, AdvisesADimRoomForDarkClothAlone) {
+  const std::string frame = "frame --table table.json --piece piece.json --at 0,0,0 --out F.PNG --cloth ";
+  const Ran navy = run(frame + "Navy"), pattern = run(frame + "navy,white"), white = run(frame + "white");
+  EXPECT_EQ(navy.code, 0);
+  EXPECT_NE(navy.out.find("Dim the room"), std::string::npos) << navy.out;
+  EXPECT_NE(pattern.out.find("Dim the room"), std::string::npos) << pattern.out;
+  EXPECT_EQ(white.out.find("Dim the room"), std::string::npos) << white.out;
 }
 
 TEST_F(Program, SaysWhenAPieceLiesOutsideTheLight) {

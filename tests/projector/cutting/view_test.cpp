@@ -1,8 +1,9 @@
-#include "projector/cutting/view.h"
+#include "projector/cutting/view_marks.h"
 
 #include <gtest/gtest.h>
 
 #include <QImage>
+#include <algorithm>
 #include <numbers>
 
 #include "drafting/geometry/polyline.h"
@@ -71,9 +72,9 @@ TEST(CuttingView, LegendAndBandComeAndGo) {
   EXPECT_FALSE(after(view, Act::legend, Pace::normal).legend);
   EXPECT_TRUE(after(after(view, Act::legend, Pace::normal), Act::legend, Pace::normal).legend);
   EXPECT_FALSE(after(view, Act::band, Pace::normal).overlay.band);
-  EXPECT_EQ(legend_lines(view).front(), "LAY THE PIECE");
-  EXPECT_EQ(legend_lines(after(view, Act::next, Pace::normal)).front(),
-            "STROKE 1 OF " + std::to_string(view.plan.size()));
+  EXPECT_EQ(legend_of(view).state.front(), "LAY THE PIECE");
+  const std::string first = "STROKE 1 OF " + std::to_string(view.plan.size()) + ": ";
+  EXPECT_TRUE(legend_of(after(view, Act::next, Pace::normal)).state.front().starts_with(first));
 }
 
 TEST(CuttingView, OnlyTheLegendTurnsDarkWhenItIsHidden) {
@@ -154,6 +155,122 @@ TEST(CuttingView, LargePieceIsFoundAgainByItsChalkMarks) {
   EXPECT_NE(view.message.find("Found again"), std::string::npos) << view.message;
   for (const Point& point : view.piece.cut_line)
     EXPECT_LT((mat_from_piece(view.laying, point) - mat_from_piece(truth, point)).norm(), 1e-6);
+}
+
+TEST(CuttingView, MovesNearTheLaidOutPlaceGoThereAndFineOnesDoNot) {
+  const CuttingView start = demo_view();  // laid out at 10, 20
+  CuttingView view = after(after(start, Act::left, Pace::coarse), Act::left, Pace::normal);  // -1, 20
+  EXPECT_NEAR(view.laying.x, -1.0, 1e-12);
+  const CuttingView back = after(view, Act::right, Pace::coarse);
+  EXPECT_EQ(back.laying.x, 10.0);
+  EXPECT_NE(back.message.find("laid-out place"), std::string::npos);
+  EXPECT_NE(legend_of(back).state.front().find("laid-out place"), std::string::npos);
+  // Away from there, and in fine steps, it goes where the key says.
+  EXPECT_NEAR(after(back, Act::right, Pace::normal).laying.x, 11.0, 1e-12);
+  EXPECT_NEAR(after(after(back, Act::right, Pace::normal), Act::left, Pace::fine).laying.x, 10.9, 1e-12);
+  // Turned far off, a move does not reach it; H does, from anywhere.
+  view = after(after(back, Act::turn_left, Pace::coarse), Act::turn_left, Pace::coarse);
+  EXPECT_GT(apart(view.laying, start.laying, view.piece.cut_line), 8.0);
+  view = after(after(view, Act::flip, Pace::normal), Act::home, Pace::normal);
+  EXPECT_EQ(apart(view.laying, start.laying, view.piece.cut_line), 0.0);
+  // The mouse too: dragged past it, the piece stops there once and goes on.
+  view = dragged(after(start, Act::left, Pace::coarse), {6, 0});
+  EXPECT_EQ(view.laying.x, 10.0);
+  EXPECT_NEAR(dragged(view, {3, 0}).laying.x, 13.0, 1e-12);
+}
+
+TEST(CuttingView, ABlockStandsInPlaceOfTheLinesUntilItIsWaivedTwiceAsked) {
+  const calibration::TableMap map = testing::map_of({});
+  CuttingView view = after(demo_view(), Act::next, Pace::normal);
+  const size_t lines = view_marks(view, map).size();
+  view = blocked(view, "The projector was moved. Calibrate again.");
+  EXPECT_EQ(view_marks(view, map).size(), 1u) << "the reason alone";
+  EXPECT_EQ(after(view, Act::next, Pace::normal).cut, 0) << "nothing is cut by a blocked light";
+  EXPECT_EQ(dragged(view, {5, 5}).laying.x, view.laying.x);
+  view = after(view, Act::waive, Pace::normal);
+  EXPECT_FALSE(view.block.empty()) << "it asks first";
+  EXPECT_FALSE(after(after(view, Act::left, Pace::normal), Act::waive, Pace::normal).block.empty())
+      << "any other key says no";
+  view = after(view, Act::waive, Pace::normal);
+  EXPECT_TRUE(view.block.empty());
+  EXPECT_EQ(view_marks(view, map).size(), lines);
+  view = blocked(view, "The projector was moved. Calibrate again.");
+  EXPECT_TRUE(view.block.empty()) << "waived for this sitting";
+  EXPECT_FALSE(blocked(view, "The camera was moved.").block.empty());
+  EXPECT_TRUE(blocked(blocked(view, "The camera was moved."), "").block.empty()) << "cleared by itself";
+  const Record record = recorded(view, {}, "2000-01-01T10:00:00Z");
+  ASSERT_EQ(record.waivers.size(), 1u);
+  EXPECT_NE(record.waivers.front().reason.find("projector was moved"), std::string::npos);
+  EXPECT_EQ(recorded(view, record, "2000-01-01T11:00:00Z").waivers.size(), 1u) << "written once";
+}
+
+TEST(CuttingView, ANoticeIsDrawnLastAndDimsTheRest) {
+  const calibration::TableMap map = testing::map_of({});
+  CuttingView view = after(after(demo_view(), Act::next, Pace::normal), Act::legend, Pace::normal);
+  const std::vector<Mark> before = view_marks(view, map);
+  view.notice = {.marks = {{.lines = {{{0, 0}, {10, 0}}}, .colour = 0xff00ff00}}, .dim = true, .words = ""};
+  const std::vector<Mark> marks = view_marks(view, map);
+  ASSERT_EQ(marks.size(), before.size() + 1);
+  EXPECT_EQ(marks.back().colour, 0xff00ff00u);
+  for (size_t i = 0; i < before.size(); ++i) EXPECT_LE(qRed(marks[i].colour), qRed(before[i].colour) / 2);
+  view.notice.words = "Something lies ahead of the blade.";
+  EXPECT_EQ(warnings_of(view, lit_outline(map, 0.0)).front(), view.notice.words)
+      << "shown without the legend too";
+}
+
+TEST(CuttingView, EndsAtOnceWhileLayingAndAsksBetweenStrokes) {
+  const CuttingView laying = demo_view(), cutting = after(laying, Act::next, Pace::normal);
+  EXPECT_TRUE(after(laying, Act::end, Pace::normal).ended);
+  const CuttingView asked = after(cutting, Act::end, Pace::normal);
+  EXPECT_FALSE(asked.ended);
+  EXPECT_FALSE(asked.message.empty());
+  EXPECT_TRUE(after(asked, Act::end, Pace::normal).ended);
+  EXPECT_FALSE(after(after(asked, Act::legend, Pace::normal), Act::end, Pace::normal).ended);
+}
+
+TEST(CuttingView, SaysWhichSeamIsCutAndWhatComesNext) {
+  CuttingView view = after(demo_view(), Act::next, Pace::normal);
+  const Cut& cut = view.plan.front();
+  EXPECT_EQ(stroke_name(view.piece, cut), "side seam") << "the longest";
+  const Legend legend = legend_of(view);
+  EXPECT_NE(legend.state.front().find("SIDE SEAM"), std::string::npos);
+  EXPECT_TRUE(std::any_of(legend.state.begin(), legend.state.end(),
+                          [](const std::string& line) { return line.starts_with("then: "); }));
+}
+
+TEST(CuttingView, WhatIsCutAlreadyIsGivenToTheCautions) {
+  CuttingView view = after(demo_view(), Act::next, Pace::normal);
+  const Polyline lit{{-900, -900}, {900, -900}, {900, 900}, {-900, 900}};
+  view.piece.fold.reset();
+  view = after(view, Act::next, Pace::normal);
+  ASSERT_EQ(view.cut, 1);
+  // A first stroke that lay across the present one.
+  Cut& present = view.plan[1];
+  const Point middle = drafting::point_at(present.path, 0.5 * drafting::length(present.path));
+  view.plan[0].path = {middle - Point(30, 31), middle + Point(30, 31)};
+  const auto crossing = [](const std::vector<std::string>& warnings) {
+    return std::any_of(warnings.begin(), warnings.end(), [](const std::string& warning) {
+      return warning.find("crosses one that is cut") != std::string::npos;
+    });
+  };
+  EXPECT_TRUE(crossing(warnings_of(view, lit)));
+  view.plan[0].path = {middle + Point(900, 0), middle + Point(930, 0)};
+  EXPECT_FALSE(crossing(warnings_of(view, lit)));
+}
+
+TEST(Legend, NamesEveryKeyThatDoesSomething) {
+  CuttingView view = demo_view();
+  const auto text = [](const CuttingView& shown) {
+    std::string all;
+    for (const std::string& line : legend_of(shown).keys) all += line + "\n";
+    return all;
+  };
+  for (const char* key :
+       {"arrows", "mouse", "Q E", "F ", "H:", "G:", "shift", "ctrl", "space", "page down", "L ", "Esc"})
+    EXPECT_NE(text(view).find(key), std::string::npos) << key;
+  view = after(view, Act::next, Pace::normal);
+  for (const char* key : {"space", "page down", "page up", "U:", "K:", "G:", "L ", "Esc"})
+    EXPECT_NE(text(view).find(key), std::string::npos) << key;
 }
 
 }  // namespace

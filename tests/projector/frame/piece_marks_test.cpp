@@ -79,6 +79,49 @@ TEST(PieceMarks, CutLineAloneIsTheWholeOutlineInWhite) {
   EXPECT_LT((marks[0].lines[0][2] - piece.cut_line[2] - Point(5, -7)).norm(), 1e-12);
 }
 
+TEST(PieceMarks, TheTwoFoldsDifferInFormAndWords) {
+  drafting::Piece piece = testing::small_front();
+  piece.edges.push_back({"cowl-edge", {{0, 150}, {90, 150}}});
+  piece.edges.push_back({"facing-edge", {{0, 200}, {90, 200}}});
+  const Shown folds_only{false, false, false, false, false, true, false, false};
+  const Drawing drawing = piece_drawing(piece, {}, FrameStyle{}, folds_only);
+  ASSERT_EQ(drawing.marks.size(), 2u);
+  const Mark &cloth = drawing.marks[0], &facing = drawing.marks[1];
+  EXPECT_EQ(cloth.lines.size(), 2u) << "two lines side by side";
+  EXPECT_GT(facing.lines.size(), 4u) << "dashes with ticks";
+  bool ticks = false;
+  for (const Polyline& line : facing.lines)
+    if (std::abs(line.front().x() - line.back().x()) < 1e-9) {
+      ticks = true;
+      EXPECT_GT(line.back().y(), 150.0) << "towards the facing";
+    }
+  EXPECT_TRUE(ticks);
+  ASSERT_EQ(drawing.words.size(), 2u);
+  EXPECT_EQ(drawing.words[0].text, "FOLD OF THE CLOTH");
+  EXPECT_NE(drawing.words[1].text.find("FACING"), std::string::npos);
+}
+
+TEST(Words, KeepClearOfLinesOfOneAnotherAndOfTheLightsEdge) {
+  const Polyline lit{{0, 0}, {400, 0}, {400, 300}, {0, 300}}, line{{0, 150}, {400, 150}};
+  const Words over{.text = "FIRST", .height = 12, .places = {{200, 150}, {380, 60}, {200, 60}}};
+  const Words same{.text = "SECOND", .height = 12, .places = {{200, 60}, {210, 66}, {200, 240}}};
+  const std::vector<Mark> marks = settled({over, same}, {line}, lit);
+  ASSERT_EQ(marks.size(), 2u);
+  const auto middle = [](const Mark& mark) {
+    Polyline all;
+    for (const Polyline& outline : mark.lines) all.insert(all.end(), outline.begin(), outline.end());
+    const drafting::Box box = drafting::box_of(all);
+    return Point(0.5 * (box.low + box.high));
+  };
+  EXPECT_LT((middle(marks[0]) - Point(200, 60)).norm(), 3.0) << "not on the line, not half in the dark";
+  EXPECT_LT((middle(marks[1]) - Point(200, 240)).norm(), 3.0) << "not over the first";
+}
+
+TEST(Words, AreBrokenAtSpaces) {
+  EXPECT_EQ(in_lines("a bb ccc dddd", 4), "a bb\nccc\ndddd");
+  EXPECT_EQ(in_lines("endlessword x", 4), "endlessword\nx");
+}
+
 TEST(Writing, StandsUprightAtItsHeightAroundItsMiddle) {
   const Mark mark = writing("HH", {100, 50}, 12.0, 0xffffffff);
   Polyline all;

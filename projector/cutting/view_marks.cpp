@@ -1,0 +1,232 @@
+#include "projector/cutting/view_marks.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <cstdio>
+#include <numbers>
+#include <utility>
+
+#include "drafting/geometry/polyline.h"
+
+namespace cowlcast::projector {
+namespace {
+
+constexpr double kLegend = 10.0, kWarning = 12.0, kReading = 12.0;  // heights of capitals, mm
+
+std::string in_capitals(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
+  return text;
+}
+
+std::string joined(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const std::string& line : lines) text += (text.empty() ? "" : "\n") + line;
+  return text;
+}
+
+// Crosses to chalk, their arms along the table.
+void add_crosses(std::vector<Mark>& marks, const CuttingView& view) {
+  Mark crosses{.lines = {}, .width = 1.0, .colour = view.style.cut};
+  const auto add = [&](const std::vector<Point>& places) {
+    for (const Point& place : laid(view.laying, places))
+      for (const Point& way : {Point(15, 0), Point(0, 15)})
+        crosses.lines.push_back({place - way, place + way});
+  };
+  add(view.crosses);
+  if (view.part < view.parts.size()) add(view.parts[view.part].chalk);
+  if (!crosses.lines.empty()) marks.push_back(std::move(crosses));
+}
+
+void add_grain_line(std::vector<Mark>& marks, const CuttingView& view) {
+  if (!view.piece.grain) return;
+  const Point from = mat_from_piece(view.laying, view.piece.grain->from),
+              to = mat_from_piece(view.laying, view.piece.grain->to);
+  const Point way = (to - from).normalized(), middle = 0.5 * (from + to);
+  marks.push_back({.lines = dashes({middle - 2000.0 * way, middle + 2000.0 * way}, false, 60.0, 12.0),
+                   .width = view.style.mark_width,
+                   .colour = view.style.guide});
+}
+
+// The mat's corners, so that she sees whether it lies where it was said to.
+void add_mat_corners(std::vector<Mark>& marks, const CuttingView& view) {
+  const size_t count = view.mat.size();
+  Mark corners{.lines = {}, .width = view.style.mark_width, .colour = view.style.guide};
+  for (size_t i = 0; i < count; ++i) {
+    const Point &at = view.mat[i], &before = view.mat[(i + count - 1) % count],
+                &next = view.mat[(i + 1) % count];
+    corners.lines.push_back(
+        {at + 25.0 * (before - at).normalized(), at, at + 25.0 * (next - at).normalized()});
+  }
+  if (count > 0) marks.push_back(std::move(corners));
+}
+
+// Places for a block of writing all over the light: clear of the piece first, then by how near to `wanted`.
+std::vector<Point> places_in_light(const CuttingView& view, const Polyline& lit, const Point& size,
+                                   const Point& wanted) {
+  constexpr double kEdge = 20.0;  // mm kept free along the light's edge
+  const drafting::Box box = drafting::box_of(lit);
+  const Point half = 0.5 * size + Point(kEdge, kEdge);
+  const Point low = box.low + half, high = (box.high - half).cwiseMax(low);
+  std::vector<Point> places;
+  const int across = 8, up = 6;
+  for (int i = 0; i <= across; ++i)
+    for (int j = 0; j <= up; ++j)
+      places.emplace_back(low.x() + (high.x() - low.x()) * i / across,
+                          low.y() + (high.y() - low.y()) * j / up);
+  const Polyline outline = laid(view.laying, view.piece.cut_line);
+  std::stable_sort(places.begin(), places.end(),
+                   [&](const Point& a, const Point& b) { return (a - wanted).norm() < (b - wanted).norm(); });
+  std::stable_partition(places.begin(), places.end(),
+                        [&](const Point& at) { return !drafting::contains(outline, at); });
+  return places;
+}
+
+std::vector<Mark> reading(const std::string& text, const CuttingView& view, const Polyline& lit) {
+  const drafting::Box box = drafting::box_of(lit);
+  return {writing(text, 0.5 * (box.low + box.high), kReading, view.style.cut, Lines::from_left)};
+}
+
+std::vector<Mark> cautions_marks(const CuttingView& view, const Polyline& lit) {
+  const auto count = static_cast<int>(cautions().size());
+  std::string text = "BEFORE YOU CUT\n";
+  for (int i = 0; i < std::min(view.cautions_shown, count); ++i)
+    text += "\n" + cautions()[static_cast<size_t>(i)];
+  text += view.cautions_shown < count ? "\n\nspace: read on" : "\n\nspace: I have read this";
+  return reading(text, view, lit);
+}
+
+std::vector<Mark> block_marks(const CuttingView& view, const Polyline& lit) {
+  return reading("DO NOT CUT NOW\n\n" + in_lines(view.block, 40) + "\n\n" +
+                     (view.asked ? "O once more: cut all the same; it is written down\nany other key: no"
+                                 : "O: cut all the same\nEsc ends; what is cut is kept"),
+                 view, lit);
+}
+
+QRgb dimmed(QRgb colour) {
+  return qRgb(qRed(colour) / 3, qGreen(colour) / 3, qBlue(colour) / 3);
+}
+
+void add_strokes(Drawing& drawing, std::vector<Polyline>& clear_of, const CuttingView& view) {
+  // Cut already: nothing. To come: fine. Now: bold, with the blade's path.
+  for (size_t i = static_cast<size_t>(view.cut); i < view.plan.size(); ++i) {
+    const Cut& cut = view.plan[i];
+    const bool now = i == static_cast<size_t>(view.cut);
+    if (now) {
+      Drawing blade = blade_drawing(cut, view.laying, view.style, view.overlay);
+      for (Mark& mark : blade.marks) {
+        clear_of.insert(clear_of.end(), mark.lines.begin(), mark.lines.end());
+        drawing.marks.push_back(std::move(mark));
+      }
+      // What tells about the blade finds its place first.
+      drawing.words.insert(drawing.words.begin(), blade.words.begin(), blade.words.end());
+    }
+    drawing.marks.push_back({.lines = {laid(view.laying, cut.path)},
+                             .width = (now ? 1.5 : 0.7) * view.style.cut_width,
+                             .colour = view.style.cut});
+  }
+}
+
+}  // namespace
+
+Legend legend_of(const CuttingView& view) {
+  Legend legend;
+  if (view.phase == Phase::cautions || !view.block.empty()) return legend;
+  if (!view.message.empty()) legend.state.push_back(view.message);
+  char text[120];
+  if (is_laying(view)) {
+    std::snprintf(text, sizeof text, "x %.1f  y %.1f mm  turn %.2f°%s", view.laying.x, view.laying.y,
+                  view.laying.angle * 180.0 / std::numbers::pi, view.laying.mirrored ? "  face down" : "");
+    legend.state.insert(legend.state.end(), {"LAY THE PIECE", text});
+    if (!view.crosses.empty())
+      legend.state.emplace_back("click on your two chalk marks, the nearer one first");
+    else if (view.part + 1 < view.parts.size())
+      legend.state.push_back("part " + std::to_string(view.part + 1) + " of " +
+                             std::to_string(view.parts.size()) + ": chalk the crosses, then N");
+    legend.keys = {
+        "arrows or mouse move it, Q E turn, F flips", "shift: 10 mm and 5°, ctrl: 0.1 mm and 0.02°",
+        "H: laid-out place, G: line along the grain", "space or page down: cut", "L hides this, Esc ends"};
+    return legend;
+  }
+  if (all_cut(view)) {
+    legend.state.emplace_back("ALL CUT");
+  } else {
+    const Cut& cut = view.plan[static_cast<size_t>(view.cut)];
+    legend.state.push_back("STROKE " + std::to_string(view.cut + 1) + " OF " +
+                           std::to_string(view.plan.size()) + ": " +
+                           in_capitals(stroke_name(view.piece, cut)));
+    if (cut.stop_at > cut.start_at && cut.end == CutEnd::inner)
+      legend.state.emplace_back("stop at the bar, finish with shears");
+    if (static_cast<size_t>(view.cut) + 1 < view.plan.size())
+      legend.state.push_back("then: " +
+                             stroke_name(view.piece, view.plan[static_cast<size_t>(view.cut) + 1]));
+  }
+  if (view.seconds >= 60.0) {
+    std::snprintf(text, sizeof text, "%.0f min at the table", std::floor(view.seconds / 60.0));
+    legend.state.emplace_back(text);
+  }
+  if (!all_cut(view)) legend.keys.emplace_back("space or page down: it is cut");
+  legend.keys.insert(legend.keys.end(),
+                     {"page up: back, U: lay it anew", "K: band, G: line along the grain"});
+  if (view.part + 1 < view.parts.size()) legend.keys.emplace_back("N: next part of the piece");
+  legend.keys.emplace_back("L hides this, Esc ends");
+  return legend;
+}
+
+std::vector<std::string> warnings_of(const CuttingView& view, const Polyline& lit) {
+  std::vector<std::string> warnings;
+  if (!view.notice.words.empty()) warnings.push_back(view.notice.words);
+  if (view.phase != Phase::cutting || all_cut(view)) return warnings;
+  Surroundings surroundings{.lit = lit, .mat = view.mat, .before = {}, .fold = view.piece.fold};
+  surroundings.before.assign(view.plan.begin(), view.plan.begin() + view.cut);
+  for (std::string& caution :
+       stroke_cautions(view.plan[static_cast<size_t>(view.cut)], view.laying, surroundings))
+    warnings.push_back(std::move(caution));
+  return warnings;
+}
+
+std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMap& map) {
+  const Polyline lit = lit_outline(map, view.laying.height);
+  if (!view.block.empty()) return block_marks(view, lit);
+  if (view.phase == Phase::cautions) return cautions_marks(view, lit);
+  const bool cutting = view.phase == Phase::cutting;
+  Shown shown = view.shown;
+  if (cutting) shown.cut_line = false;
+  Drawing drawing = piece_drawing(view.piece, view.laying, view.style, shown);
+  std::vector<Polyline> clear_of = lines_to_keep_clear(view.piece, view.laying);
+  add_mat_corners(drawing.marks, view);
+  if (view.grain_line) add_grain_line(drawing.marks, view);
+  add_crosses(drawing.marks, view);
+  if (cutting) add_strokes(drawing, clear_of, view);
+
+  const drafting::Box box = drafting::box_of(lit);
+  std::vector<std::string> warnings;
+  for (const std::string& warning : warnings_of(view, lit)) warnings.push_back(in_lines(warning, 30));
+  if (!warnings.empty()) {
+    const std::string text = joined(warnings);
+    const Point wanted =
+        cutting && !all_cut(view)
+            ? mat_from_piece(view.laying, view.plan[static_cast<size_t>(view.cut)].path.front())
+            : Point(0.5 * (box.low + box.high));
+    Words words{.text = text, .height = kWarning, .colour = view.style.warn, .lines = Lines::from_left};
+    words.places = places_in_light(view, lit, writing_size(text, kWarning), wanted);
+    drawing.words.insert(drawing.words.begin(), std::move(words));
+  }
+  if (view.legend) {
+    const Legend legend = legend_of(view);
+    std::vector<std::string> lines = legend.state;
+    lines.insert(lines.end(), legend.keys.begin(), legend.keys.end());
+    Words words{
+        .text = joined(lines), .height = kLegend, .colour = view.style.guide, .lines = Lines::from_left};
+    words.places = places_in_light(view, lit, writing_size(words.text, kLegend), box.high);
+    drawing.words.push_back(std::move(words));
+  }
+  for (Mark& mark : settled(drawing.words, clear_of, lit)) drawing.marks.push_back(std::move(mark));
+  if (view.notice.dim)
+    for (Mark& mark : drawing.marks) mark.colour = dimmed(mark.colour);
+  drawing.marks.insert(drawing.marks.end(), view.notice.marks.begin(), view.notice.marks.end());
+  return std::move(drawing.marks);
+}
+
+}  // namespace cowlcast::projector
