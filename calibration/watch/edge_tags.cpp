@@ -82,8 +82,8 @@ std::string edge_tags_pdf(Paper paper) {
       c, "Cowlcast edge tags.  Cut along the lines and glue eight or more flat around the mat's edge,");
   cairo_move_to(c, 22.0, 20.0);
   cairo_show_text(c, "where the camera sees them and no blade goes. They stay there.");
-  const double gap = 6.0;
-  const double left = 0.5 * (page.page_width - kColumns * kPaperSide - (kColumns - 1) * gap), top = 26.0;
+  const double gap = 2.0;
+  const double left = 0.5 * (page.page_width - kColumns * kPaperSide - (kColumns - 1) * gap), top = 24.0;
   for (int tag = 1; tag <= kEdgeTags; ++tag)
     draw_tag(c, tag, left + (tag - 1) % kColumns * (kPaperSide + gap),
              top + (tag - 1) / kColumns * (kPaperSide + gap));

@@ -16,8 +16,8 @@
 namespace cowlcast::calibration {
 
 constexpr int kEdgeTags = 12;          ///< tags that there are
-constexpr double kEdgeTagSide = 36.0;  ///< side of a tag's dark square, mm as designed
-constexpr double kEdgeTagRim = 8.0;    ///< white paper around it, mm: belongs to the tag
+constexpr double kEdgeTagSide = 44.0;  ///< side of a tag's dark square, mm as designed
+constexpr double kEdgeTagRim = 7.0;    ///< white paper around it, mm: belongs to the tag
 
 /// The code printed on tag 1 to kEdgeTags, and back. Other codes give nothing.
 int edge_tag_code(int tag);

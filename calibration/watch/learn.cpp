@@ -18,6 +18,7 @@ constexpr int kRim = 5;                   // pixels around a tag or mark that it
 constexpr int kLargest = 34;              // pixels: half a side of a patch
 constexpr double kLeastContrast = 0.006;  // of a mark's or tag's light, of full white
 constexpr double kSigmaFloor = 0.02;      // pixels
+constexpr double kCloser = 2.0;           // enlargement that small tags are looked for at
 constexpr int kMostRoomSights = 8, kRoomHalf = 13;
 
 cv::Rect box_around(const std::vector<Eigen::Vector2d>& points, const Eigen::Vector2d& middle) {
@@ -36,7 +37,7 @@ bool inside(const cv::Rect& box, const cv::Size& size) {
 }
 
 void add_tags(const WatchLight& light, std::vector<WatchedSight>& sights) {
-  for (const FoundMarker& found : find_edge_tags(light.marked_grey)) {
+  for (const FoundMarker& found : find_edge_tags(light)) {
     Eigen::Vector2d middle = Eigen::Vector2d::Zero();
     for (const Eigen::Vector2d& corner : found.corners) middle += 0.25 * corner;
     const cv::Rect box = box_around({found.corners.begin(), found.corners.end()}, middle);
@@ -74,7 +75,9 @@ void add_marks(const TableMap& map, const FixedCamera& camera, const WatchLight&
 // Anything with corners beside tags and light may tell that the camera moved.
 void add_room(const TableMap& map, const FixedCamera& camera, const WatchLight& light,
               std::vector<WatchedSight>& sights) {
-  cv::Mat allowed(light.marked_grey.size(), CV_8UC1, cv::Scalar(255));
+  cv::Mat seen;
+  cv::sqrt(light.marked, seen);
+  cv::Mat allowed(seen.size(), CV_8UC1, cv::Scalar(255));
   std::vector<cv::Point> busy;
   for (const WatchedSight& sight : sights) {
     const cv::Rect& box = sight.tracker.box();
@@ -92,7 +95,7 @@ void add_room(const TableMap& map, const FixedCamera& camera, const WatchLight& 
   cv::erode(allowed, allowed, cv::Mat::ones(2 * rim + 1, 2 * rim + 1, CV_8U), {-1, -1}, 1,
             cv::BORDER_CONSTANT, cv::Scalar(255));
   std::vector<cv::Point2f> corners;
-  cv::goodFeaturesToTrack(light.marked_grey, corners, kMostRoomSights, 0.05, 50.0, allowed, 9);
+  cv::goodFeaturesToTrack(seen, corners, kMostRoomSights, 0.05, 50.0, allowed, 9);
   for (const cv::Point2f& corner : corners) {
     const cv::Rect box(cvRound(corner.x) - kRoomHalf, cvRound(corner.y) - kRoomHalf, 2 * kRoomHalf + 1,
                        2 * kRoomHalf + 1);
@@ -155,11 +158,7 @@ cv::Mat mean_light(const std::vector<cv::Mat>& frames) {
 WatchLight watch_light(const WatchPictures& pictures) {
   if (pictures.dark.empty() || pictures.plain.empty() || pictures.marked.empty())
     throw std::invalid_argument("watching needs frames of the dark, the plain and the marked picture");
-  WatchLight out{mean_light(pictures.dark), mean_light(pictures.plain), mean_light(pictures.marked), {}};
-  out.marked.convertTo(out.marked_grey, CV_8U, 255.0);
-  cv::Mat roots;  // dark parts told apart as well as light ones
-  cv::sqrt(out.marked, roots);
-  roots.convertTo(out.marked_grey, CV_8U, 255.0);
+  WatchLight out{mean_light(pictures.dark), mean_light(pictures.plain), mean_light(pictures.marked)};
   return out;
 }
 
@@ -167,6 +166,29 @@ std::vector<FoundMarker> find_edge_tags(const cv::Mat& grey) {
   std::map<int, FoundMarker> found;
   for (const FoundMarker& marker : find_markers(grey, MarkerFamily::paper, 14.0))
     if (edge_tag(marker.code)) found.emplace(marker.code, marker);
+  std::vector<FoundMarker> out;
+  for (const auto& [code, marker] : found) out.push_back(marker);
+  return out;
+}
+
+std::vector<FoundMarker> find_edge_tags(const WatchLight& light) {
+  // Tags beside the light are seen by the room's light alone, tags in a dark room by the projector's.
+  std::map<int, FoundMarker> found;
+  for (const cv::Mat* picture : {&light.dark, &light.plain}) {
+    cv::Mat few, closer;
+    cv::resize(*picture, few, {}, 0.25, 0.25, cv::INTER_AREA);
+    std::vector<float> values(few.begin<float>(), few.end<float>());
+    const auto bright = values.begin() + static_cast<std::ptrdiff_t>(values.size() * 99 / 100);
+    std::nth_element(values.begin(), bright, values.end());
+    cv::sqrt(cv::min(cv::max(*picture / std::max(*bright, 1e-5F), 0.0), 1.0), closer);
+    closer.convertTo(closer, CV_8U, 255.0);
+    cv::resize(closer, closer, {}, kCloser, kCloser, cv::INTER_CUBIC);  // small tags
+    for (FoundMarker marker : find_edge_tags(closer)) {
+      for (Eigen::Vector2d& corner : marker.corners)
+        corner = (corner + Eigen::Vector2d(0.5, 0.5)) / kCloser - Eigen::Vector2d(0.5, 0.5);
+      found.emplace(marker.code, marker);
+    }
+  }
   std::vector<FoundMarker> out;
   for (const auto& [code, marker] : found) out.push_back(marker);
   return out;

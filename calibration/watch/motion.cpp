@@ -15,7 +15,9 @@ constexpr double kSoft = 2.5;                  // where the robust weight halves
 constexpr double kBent = 0.03;                 // of a shift: what linearity and the camera's model may be off
 constexpr int kRounds = 6;
 constexpr size_t kFewest = 3, kFewestFree = 5;  // sights of its own that must bear witness to a move
-constexpr double kWitnesses = 0.6;              // share of its own sights that must agree with it
+constexpr double kNotable = 0.5,
+                 kAside = 0.12;     // mm, and share of the first, that a second mover must come to
+constexpr double kWitnesses = 0.6;  // share of its own sights that must agree with it
 
 int freedoms(Mover mover) {
   return mover == Mover::mat ? 3 : 6;
@@ -238,9 +240,11 @@ Motion Motions::explain(const std::vector<std::optional<SightShift>>& shifts) co
     return seen >= kFewest;
   };
   out.sure = sees(SightKind::tag) && sees(SightKind::mark);
-  out.moved = best.moved;
   out.strays = best.strays;
-  for (const Moved& moved : out.moved) out.mm = std::max(out.mm, moved.mm);
+  for (const Moved& moved : best.moved) out.mm = std::max(out.mm, moved.mm);
+  // What the mat's print under the marks feigns of a second move is not told.
+  for (const Moved& moved : best.moved)
+    if (best.moved.size() == 1 || moved.mm >= std::max(kNotable, kAside * out.mm)) out.moved.push_back(moved);
   return out;
 }
 

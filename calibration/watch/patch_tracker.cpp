@@ -13,6 +13,8 @@ constexpr int kSteps = 8;
 constexpr double kStill = 0.004;  // pixels: a step that changes nothing
 constexpr double kLongest = 3.0;  // pixels: a longer step is cut short
 constexpr float kLeastAnswer = 0.02F;
+constexpr float kBlack =
+    0.002F;  // a projector's black over its white: what is left of a ground in a dark room
 
 const std::array<float, 256>& levels() {
   // The curve of IEC 61966-2-1 (sRGB), run backwards.
@@ -88,6 +90,7 @@ PatchTracker PatchTracker::of_light(const cv::Mat& dark, const cv::Mat& plain, c
   out.light_ = true;
   const cv::Rect grown(box.x - kReach, box.y - kReach, box.width + 2 * kReach + 1,
                        box.height + 2 * kReach + 1);
+  out.ground_ = dark(grown).clone();
   out.answer_ = plain(grown) - dark(grown);
   cv::Scalar mean, spread;
   cv::meanStdDev(cv::Mat(marked(box) - dark(box)), mean, spread);
@@ -106,6 +109,7 @@ PatchTracker PatchTracker::light_alone() const {
   PatchTracker out = *this;
   out.light_ = false;
   out.answer_.release();
+  out.ground_.release();
   return out;
 }
 
@@ -129,7 +133,7 @@ std::optional<PatchShift> PatchTracker::track(const cv::Mat& frame, const Eigen:
   columns.col(3).setOnes();
   std::array<std::vector<float>, 2> rows;  // linear light of two rows of the frame
   for (auto& row : rows) row.resize(static_cast<size_t>(width) + 1);
-  Eigen::ArrayXf ground(columns.rows());
+  Eigen::ArrayXf answer(columns.rows());
   Eigen::Vector2d shift = guess;
   PatchShift out;
   Eigen::Vector4d found = Eigen::Vector4d::Zero();
@@ -155,14 +159,18 @@ std::optional<PatchShift> PatchTracker::track(const cv::Mat& frame, const Eigen:
     }
     if (light_) {
       const Between ground_at(shift + Eigen::Vector2d::Constant(kReach));
-      for (int i = 0; i < height; ++i)
-        ground_at.row(answer_.ptr<float>(ground_at.y + i) + ground_at.x,
-                      answer_.ptr<float>(ground_at.y + i + 1) + ground_at.x, width,
-                      ground.data() + static_cast<Eigen::Index>(i) * width);
-      columns.col(0) = whole(pattern_) * ground;
-      columns.col(1) = whole(slope_x_) * ground;
-      columns.col(2) = whole(slope_y_) * ground;
-      columns.col(3) = ground;
+      const auto take = [&](const cv::Mat& from, float* to) {
+        for (int i = 0; i < height; ++i)
+          ground_at.row(from.ptr<float>(ground_at.y + i) + ground_at.x,
+                        from.ptr<float>(ground_at.y + i + 1) + ground_at.x, width,
+                        to + static_cast<Eigen::Index>(i) * width);
+      };
+      take(answer_, answer.data());
+      take(ground_, columns.col(3).data());
+      columns.col(3).array() += kBlack * answer;
+      columns.col(0) = whole(pattern_) * answer;
+      columns.col(1) = whole(slope_x_) * answer;
+      columns.col(2) = whole(slope_y_) * answer;
     }
     const Eigen::Matrix<double, 5, 5> sums = (columns.transpose() * columns).cast<double>();
     Eigen::Matrix4d normal = sums.topLeftCorner<4, 4>();

@@ -5,8 +5,8 @@
 //   if (auto moved = tag.track(frame, {0, 0})) use(moved->shift);
 //
 // A print moves as a whole. A mark of light moves over a ground that stays where
-// it is: the frame is then even light and the mark's light at a shifted place,
-// both sent back by the ground; so the mat's own print does not hold the mark back. Both are fitted by least
+// it is: the frame is then that ground, and the mark's light at a shifted place
+// as the ground sends it back; so the mat's own print does not hold the mark back. Both are fitted by least
 // squares, after B. D. Lucas and T. Kanade, "An iterative image registration technique" (1981). Brightness
 // and contrast are free. A patch that something covers does not fit, and says nothing.
 #pragma once
@@ -66,7 +66,7 @@ class PatchTracker {
   cv::Rect box_;
   bool light_ = false;
   cv::Mat pattern_, slope_x_, slope_y_;  // of the box; float
-  cv::Mat answer_;                       // of the box grown by kReach: light that its ground sends back
+  cv::Mat ground_, answer_;              // of the box grown by kReach: light that its ground sends back
   double contrast_ = 0.0;
 };
 

@@ -13,15 +13,18 @@ namespace cowlcast::calibration {
 /// sizes.
 cv::Mat mean_light(const std::vector<cv::Mat>& frames);
 
+/// Linear light, 32-bit float.
 struct WatchLight {
-  cv::Mat dark, plain, marked;  ///< linear light, 32-bit float
-  cv::Mat marked_grey;          ///< 8-bit, for detectors
+  cv::Mat dark, plain, marked;
 };
 
 /// Throws std::invalid_argument when one of the three is missing.
 WatchLight watch_light(const WatchPictures& pictures);
 
-/// The edge tags in an 8-bit grey picture, each once, by number.
+/// The edge tags in an 8-bit grey frame, each once, by number.
 std::vector<FoundMarker> find_edge_tags(const cv::Mat& grey);
+
+/// The same with all care, small and dim ones too: for learning.
+std::vector<FoundMarker> find_edge_tags(const WatchLight& light);
 
 }  // namespace cowlcast::calibration

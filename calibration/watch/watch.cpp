@@ -17,9 +17,8 @@ constexpr size_t kFewestGlances = 3;  // frames in them
 constexpr int kAgree = 2;             // settled looks in a row that must speak of a move
 constexpr int kTags = 3, kMarks = 5;  // in view, to tell
 constexpr double kPatience = 3.0;     // seconds of too little in view before it is said
-constexpr double kSweep = 0.7;        // seconds between looks over the whole frame for tags that are lost
 constexpr int kSearchReach = 14;      // pixels
-constexpr int kSearchesAFrame = 2;
+constexpr int kWide = 90;             // pixels: where a lost tag is looked for when few are left
 constexpr double kSystematic = 0.03;  // pixels of a settled shift that no averaging takes away
 
 std::vector<Sight> sights_of(const std::vector<WatchedSight>& watched) {
@@ -72,32 +71,38 @@ Watch::Glance Watch::glance(const cv::Mat& grey, double seconds) {
   return out;
 }
 
-// A few of the lost are searched for in every frame; tags over the whole frame now and then.
+// One of the lost is searched for in every frame; when tags are few, one more over a wider part of it.
 void Watch::find_lost(const cv::Mat& grey, Glance& glance) {
-  int searches = 0;
-  for (size_t step = 0; step < sights_.size() && searches < kSearchesAFrame; ++step) {
-    const size_t i = (next_lost_ + step) % sights_.size();
-    if (glance.shifts[i] || sights_[i].sight.kind == SightKind::room) continue;
-    ++searches;
-    next_lost_ = i + 1;
-    const auto guess = sights_[i].tracker.search(grey, {0.0, 0.0}, kSearchReach);
-    if (!guess) continue;
-    if (const auto found = sights_[i].tracker.track(grey, *guess)) glance.shifts[i] = found->shift;
-  }
+  const auto next = [&](size_t& turn, auto wanted) -> std::optional<size_t> {
+    for (size_t step = 0; step < sights_.size(); ++step) {
+      const size_t i = (turn + step) % sights_.size();
+      if (glance.shifts[i] || !wanted(sights_[i].sight.kind)) continue;
+      turn = i + 1;
+      return i;
+    }
+    return std::nullopt;
+  };
+  const auto try_from = [&](size_t i, const Eigen::Vector2d& guess) {
+    if (const auto found = sights_[i].tracker.track(grey, guess)) glance.shifts[i] = found->shift;
+  };
+  if (const auto i = next(next_lost_, [](SightKind kind) { return kind != SightKind::room; }))
+    if (const auto guess = sights_[*i].tracker.search(grey, {0.0, 0.0}, kSearchReach)) try_from(*i, *guess);
   int tags = 0;
   for (size_t i = 0; i < sights_.size(); ++i)
     tags += sights_[i].sight.kind == SightKind::tag && glance.shifts[i] ? 1 : 0;
-  if (tags >= kTags || (swept_ && glance.seconds - *swept_ < kSweep)) return;
-  swept_ = glance.seconds;
-  for (const FoundMarker& marker : find_edge_tags(grey))
-    for (size_t i = 0; i < sights_.size(); ++i) {
-      if (sights_[i].sight.kind != SightKind::tag || edge_tag_code(sights_[i].number) != marker.code)
-        continue;
-      Eigen::Vector2d middle = Eigen::Vector2d::Zero();
-      for (const Eigen::Vector2d& corner : marker.corners) middle += 0.25 * corner;
-      const Eigen::Vector2d guess = middle - sights_[i].sight.pixel;
-      if (const auto found = sights_[i].tracker.track(grey, guess)) glance.shifts[i] = found->shift;
-    }
+  if (tags >= kTags) return;
+  const auto i = next(next_tag_, [](SightKind kind) { return kind == SightKind::tag; });
+  if (!i) return;
+  const cv::Rect& box = sights_[*i].tracker.box();
+  const cv::Rect part =
+      cv::Rect(box.x - kWide, box.y - kWide, box.width + 2 * kWide, box.height + 2 * kWide) &
+      cv::Rect({0, 0}, grey.size());
+  for (const FoundMarker& marker : find_edge_tags(grey(part))) {
+    if (edge_tag_code(sights_[*i].number) != marker.code) continue;
+    Eigen::Vector2d middle(part.x, part.y);
+    for (const Eigen::Vector2d& corner : marker.corners) middle += 0.25 * corner;
+    try_from(*i, middle - sights_[*i].sight.pixel);
+  }
 }
 
 // Medians over the last moments: passing hands and single wrong frames have no say.

@@ -89,12 +89,12 @@ class Watch {
   FixedCamera camera_;
   std::vector<WatchedSight> sights_;
   Motions motions_;
-  std::deque<Glance> glances_;                  // of the last moments
-  std::vector<Eigen::Vector2d> last_;           // last shift of each sight
-  std::vector<int> lost_;                       // frames since each was seen
-  size_t next_lost_ = 0;                        // whose turn it is to be searched for
-  int agreeing_ = 0;                            // frames in a row that speak of a move
-  std::optional<double> unseen_since_, swept_;  // seconds
+  std::deque<Glance> glances_;           // of the last moments
+  std::vector<Eigen::Vector2d> last_;    // last shift of each sight
+  std::vector<int> lost_;                // frames since each was seen
+  size_t next_lost_ = 0, next_tag_ = 0;  // whose turn it is to be searched for
+  int agreeing_ = 0;                     // frames in a row that speak of a move
+  std::optional<double> unseen_since_;   // seconds
   WatchReport latched_;
 };
 

@@ -66,7 +66,7 @@ inline std::vector<Eigen::Vector2d> lit_pixels(const vt::RoomProjector& projecto
 
 // Eight tags along the mat's edge, clear of the marks of light.
 inline void add_tags(vt::Room& room, const TableMap& map) {
-  const Eigen::Vector2d half = 0.5 * room.mat.size - Eigen::Vector2d::Constant(30.0);
+  const Eigen::Vector2d half = 0.5 * room.mat.size - Eigen::Vector2d::Constant(32.0);
   const BorderMarks marks = border_marks(map.width, map.height);
   const double around = 4.0 * (half.x() + half.y());
   const auto on_edge = [&](double way) {
@@ -84,7 +84,7 @@ inline void add_tags(vt::Room& room, const TableMap& map) {
       const Eigen::Vector2d own = on_edge(around * k / 8.0 + aside + around), at = laid(room.mat.place, own);
       bool clear = true;
       for (const Eigen::Vector2d& centre : marks.centres)
-        clear = clear && (map.mat_from_projector(centre) - at).norm() > 70.0;
+        clear = clear && (map.mat_from_projector(centre) - at).norm() > 75.0;
       if (!clear) continue;
       vt::PaperSheet tag;
       tag.page = edge_tag_picture(k + 1, 6.0);
