@@ -11,9 +11,11 @@
 #include "calibration/solve/finish.h"
 #include "calibration/solve/fit.h"
 #include "calibration/solve/light.h"
+#include "calibration/solve/raised.h"
 #include "calibration/solve/scene.h"
 #include "calibration/solve/start.h"
 #include "calibration/verdict/findings.h"
+#include "calibration/verdict/odd_sheet.h"
 #include "calibration/verdict/stated_error.h"
 #include "calibration/verdict/verdict.h"
 #include "calibration/words.h"
@@ -130,28 +132,42 @@ std::string complaint(const Photograph& photograph) {
   return {};
 }
 
-// Sheets that moved or curl are left out and said so; a sheet of another scale is refused,
+// A sheet that moved or curls is left out and said so; a sheet of another scale is refused,
 // since nobody can tell which of the sheets the rulers were measured on.
+void mend_sheet(Scene& scene, const Finding& finding, std::vector<std::string>& warnings) {
+  if (finding.oddity == Oddity::sheet_scale)
+    throw CertainRefusal(words(scene, finding) +
+                         " Print all sheets in one go at 100 %, and photograph again.");
+  warnings.push_back(words(scene, finding) + " That was left out.");
+  leave_out(scene, finding);
+  if (scene.paper.empty())
+    throw CertainRefusal(warnings.back() + " Nothing is left: lay the sheets flat and photograph again.");
+}
+
+// The sheet that bends the whole fit while nothing is known of the lens.
+void mend_start(Scene& scene, std::vector<std::string>& warnings) {
+  for (int round = 0; round < 2; ++round) {
+    const std::optional<Finding> odd = find_odd_sheet(scene);
+    if (!odd) return;
+    mend_sheet(scene, *odd, warnings);
+    settle_paper(scene);
+    settle_paper(scene);
+  }
+}
+
 template <typename Refit>
 void mend_sheets(Scene& scene, double least, std::vector<std::string>& warnings, const Refit& refit) {
   for (int round = 0; round < 2; ++round) {
-    const std::vector<Finding> findings = find_sheet_oddities(scene, least);
+    std::vector<Finding> findings = find_sheet_oddities(scene, least);
     // One sheet of another scale bends the fit of the others: the worst is the one.
-    const Finding* scaled = nullptr;
-    for (const Finding& finding : findings)
-      if (finding.oddity == Oddity::sheet_scale &&
-          (scaled == nullptr || std::abs(finding.size) > std::abs(scaled->size)))
-        scaled = &finding;
-    if (scaled != nullptr)
-      throw CertainRefusal(words(scene, *scaled) +
-                           " Print all sheets in one go at 100 %, and photograph again.");
-    for (const Finding& finding : findings) {
-      warnings.push_back(words(scene, finding) + " That was left out.");
-      leave_out(scene, finding);
-    }
+    std::sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+      const auto weight = [](const Finding& f) {
+        return f.oddity == Oddity::sheet_scale ? std::abs(f.size) : -1.0;
+      };
+      return weight(a) > weight(b);
+    });
+    for (const Finding& finding : findings) mend_sheet(scene, finding, warnings);
     if (findings.empty()) return;
-    if (scene.paper.empty())
-      throw CertainRefusal(warnings.back() + " Nothing is left: lay the sheets flat and photograph again.");
     refit(scene);
   }
 }
@@ -203,7 +219,14 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
   const TargetLayout layout = target_layout(request.width, request.height);
   CalibrationReport report;
   std::vector<std::string> left_out;
-  Scene scene = start_scene(look_for_sheets(photographs), scale_reading(request), left_out);
+  std::vector<PhotoSheets> sheets = look_for_sheets(photographs), raised;
+  if (request.raised) raised = take_raised(sheets, *request.raised);
+  Scene scene = start_scene(sheets, scale_reading(request), left_out);
+  // A fit to one sheet looks well and says little of the far end of the table.
+  if (scene.sheets.size() < 2)
+    throw Refusal(
+        "Only one sheet is seen, and the camera's lens is not known. Lay three more sheets spread over the "
+        "light and photograph again.");
   scene.projector_size = Eigen::Vector2d(request.width, request.height);
   add_spans(scene, request);
   const std::optional<LampReading> lamp = lamp_reading(request);
@@ -218,13 +241,26 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
                                 " was left out: it shows no sheet that the others show.");
 
   // Gross faults first: they would bend the poses that the light is looked for with.
+  mend_start(scene, report.warnings);
   mend_sheets(scene, 4.0, report.warnings, settle_paper);
+  if (request.raised) {
+    add_raised(scene, raised, *request.raised);
+    settle_paper(scene);
+    check_raised(scene);
+  }
   start_projector(scene, pictures, layout);
   drop_crossed_paper(scene, layout);
   find_light(scene, pictures, layout);
   check_light(scene, layout);
   settle(scene);
+  check_picture(scene, pictures);  // before light that moved is laid to the paper
   mend_sheets(scene, 1.0, report.warnings, settle);
+  if (request.raised && std::none_of(scene.lights.begin(), scene.lights.end(),
+                                     [](const LightPoint& point) { return point.sheet >= 0; }))
+    report.warnings.push_back(
+        "Of the target on the raised sheet nothing could be read, so it says nothing of how the light "
+        "slants. "
+        "Lay it where the light is sharp, or give --lamp-height.");
   find_light(scene, pictures, layout);  // again from where the lens now says the corners are
   check_light(scene, layout);
   FitNoise noise = settle(scene);
@@ -232,7 +268,6 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
     heed_lamp(scene, noise, *lamp);
     noise = settle(scene);
   }
-  check_picture(scene, pictures);
   check_sides(scene, pictures, layout);
   check_readings(scene, request);
 

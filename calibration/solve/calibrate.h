@@ -1,7 +1,7 @@
 // From photographs of the table to a TableMap.
 //
 //   CalibrationRequest request{.width = 1920, .height = 1080, .rulers = Rulers{239.4, 179.7}};
-//   CalibrationReport report = calibrate(load_photographs(paths), request);
+//   CalibrationReport report = calibrate(load_photographs(paths, unread), request);
 //   save(report.map.to_json());
 //
 // The photographs are of loose printed sheets on the mat, under the target
@@ -30,6 +30,10 @@ struct Photograph {
 /// Reads a JPEG or PNG file. Throws Refusal when it cannot be read as a picture.
 Photograph load_photograph(const std::string& path);
 
+/// Reads several, side by side. Files that cannot be read are left out; the reasons go to `unread`.
+std::vector<Photograph> load_photographs(const std::vector<std::string>& paths,
+                                         std::vector<std::string>& unread);
+
 /// What the two rulers of the sheets measure on paper, mm.
 struct Rulers {
   double across = 0.0;  ///< the 240 mm ruler
@@ -42,10 +46,17 @@ struct Span {
   double length = 0.0;   ///< mm
 };
 
+/// A sheet that lies on a board instead of the mat: it shows how the light slants.
+struct RaisedSheet {
+  int sheet = 0;           ///< its number
+  double thickness = 0.0;  ///< of the board, mm
+};
+
 struct CalibrationRequest {
   int width = 0, height = 0;  ///< projector picture, pixels
   std::optional<Rulers> rulers;
   std::vector<Span> spans;
+  std::optional<RaisedSheet> raised;
   std::optional<double> lamp_height;  ///< from the mat straight up to the projector's lens, by tape, mm
 };
 

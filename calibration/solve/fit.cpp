@@ -18,6 +18,7 @@ using namespace residuals;
 
 constexpr double kRobustReach = 3.0;   // in units of the noise
 constexpr double kFocusSigma = 0.008;  // a phone refocusing between photographs of one table
+constexpr double kBoardSigma = 0.3;    // mm: a board's thickness measured with a ruler
 
 template <typename Residual, int Out, int... In, typename... Values>
 ceres::CostFunction* automatic(Values... values) {
@@ -58,7 +59,7 @@ class Assembly {
     ceres::Solver::Options solver;
     solver.max_num_iterations = options_.steps;
     solver.num_threads = 2;
-    solver.function_tolerance = 1e-9;
+    solver.function_tolerance = 1e-7;
     solver.parameter_tolerance = 1e-10;
     solver.logging_type = ceres::SILENT;
     if (options_.part == FitPart::paper) {
@@ -97,11 +98,19 @@ class Assembly {
       if (!s.used) continue;
       ScenePhoto& photo = scene_.photos[static_cast<size_t>(s.photo)];
       problem_->AddResidualBlock(
-          automatic<PaperCorner, 2, 8, 1, 6, 3, 2>(s.printed.x(), s.printed.y(), s.pixel.x(), s.pixel.y(),
-                                                   1.0 / (s.sigma * options_.noise.paper)),
+          automatic<PaperCorner, 2, 8, 1, 6, 3, 2, 1>(s.printed.x(), s.printed.y(), s.pixel.x(), s.pixel.y(),
+                                                      1.0 / (s.sigma * options_.noise.paper)),
           loss_.get(), scene_.lenses[static_cast<size_t>(photo.lens)].numbers.data(), &photo.focus,
           photo.camera_from_mat.numbers.data(), scene_.sheets[static_cast<size_t>(s.sheet)].place.data(),
-          scene_.print_scale.data());
+          scene_.print_scale.data(), &scene_.sheets[static_cast<size_t>(s.sheet)].height);
+    }
+    for (SceneSheet& sheet : scene_.sheets) {
+      if (!problem_->HasParameterBlock(&sheet.height)) continue;
+      if (sheet.board)
+        problem_->AddResidualBlock(automatic<NumberPrior, 1, 1>(*sheet.board + kPaperThickness, kBoardSigma),
+                                   nullptr, &sheet.height);
+      else
+        problem_->SetParameterBlockConstant(&sheet.height);
     }
     const ScaleReading& r = scene_.reading;
     problem_->AddResidualBlock(
@@ -111,9 +120,9 @@ class Assembly {
       problem_->AddResidualBlock(automatic<SpanLength, 1, 3, 3>(span.length, span.sigma), nullptr,
                                  scene_.sheets[static_cast<size_t>(span.from)].place.data(),
                                  scene_.sheets[static_cast<size_t>(span.to)].place.data());
-    // The working frame hangs on the first sheet that anything is seen of.
+    // The working frame hangs on the first sheet on the mat that anything is seen of.
     for (SceneSheet& sheet : scene_.sheets)
-      if (problem_->HasParameterBlock(sheet.place.data())) {
+      if (!sheet.board && problem_->HasParameterBlock(sheet.place.data())) {
         problem_->SetParameterBlockConstant(sheet.place.data());
         break;
       }
@@ -124,20 +133,31 @@ class Assembly {
     for (const LightSighting& s : scene_.light) {
       if (!s.used) continue;
       ScenePhoto& photo = scene_.photos[static_cast<size_t>(s.photo)];
-      problem_->AddResidualBlock(automatic<LightCorner, 2, 8, 1, 6, 2>(
-                                     s.pixel.x(), s.pixel.y(), 1.0 / (s.sigma * options_.noise.light)),
-                                 loss_.get(), scene_.lenses[static_cast<size_t>(photo.lens)].numbers.data(),
-                                 &photo.focus, photo.camera_from_mat.numbers.data(),
-                                 scene_.lights[static_cast<size_t>(s.point)].mat.data());
+      LightPoint& point = scene_.lights[static_cast<size_t>(s.point)];
+      const double u = s.pixel.x(), v = s.pixel.y(), weight = 1.0 / (s.sigma * options_.noise.light);
+      double* lens = scene_.lenses[static_cast<size_t>(photo.lens)].numbers.data();
+      double* camera = photo.camera_from_mat.numbers.data();
+      if (double* height = height_block(point))
+        problem_->AddResidualBlock(automatic<LightCorner, 2, 8, 1, 6, 2, 1>(u, v, weight), loss_.get(), lens,
+                                   &photo.focus, camera, point.mat.data(), height);
+      else
+        problem_->AddResidualBlock(automatic<LightCorner, 2, 8, 1, 6, 2>(u, v, weight), loss_.get(), lens,
+                                   &photo.focus, camera, point.mat.data());
       seen[static_cast<size_t>(s.point)] = true;
     }
-    for (size_t i = 0; i < scene_.lights.size(); ++i)
-      if (seen[i])
-        problem_->AddResidualBlock(
-            automatic<PictureCorner, 2, 8, 6, 2>(scene_.lights[i].picture.x(), scene_.lights[i].picture.y(),
-                                                 1.0 / options_.noise.projector),
-            nullptr, scene_.projector_lens.numbers.data(), scene_.projector_from_mat.numbers.data(),
-            scene_.lights[i].mat.data());
+    for (size_t i = 0; i < scene_.lights.size(); ++i) {
+      if (!seen[i]) continue;
+      LightPoint& point = scene_.lights[i];
+      const double u = point.picture.x(), v = point.picture.y(), weight = 1.0 / options_.noise.projector;
+      double* lens = scene_.projector_lens.numbers.data();
+      double* place = scene_.projector_from_mat.numbers.data();
+      if (double* height = height_block(point))
+        problem_->AddResidualBlock(automatic<PictureCorner, 2, 8, 6, 2, 1>(u, v, weight), nullptr, lens,
+                                   place, point.mat.data(), height);
+      else
+        problem_->AddResidualBlock(automatic<PictureCorner, 2, 8, 6, 2>(u, v, weight), nullptr, lens, place,
+                                   point.mat.data());
+    }
     problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(
                                    new LensPrior(projector_prior(scene_.projector_size))),
                                nullptr, scene_.projector_lens.numbers.data());
@@ -147,6 +167,11 @@ class Assembly {
           scene_.projector_from_mat.numbers.data());
   }
 
+  // The height of the raised sheet that a corner of the target falls on; none for the mat.
+  double* height_block(const LightPoint& point) {
+    return point.sheet < 0 ? nullptr : &scene_.sheets[static_cast<size_t>(point.sheet)].height;
+  }
+
   void hold_still() {
     for (LensNumbers& lens : scene_.lenses)
       if (problem_->HasParameterBlock(lens.numbers.data()))
@@ -154,6 +179,8 @@ class Assembly {
     for (ScenePhoto& photo : scene_.photos)
       for (double* block : {&photo.focus, photo.camera_from_mat.numbers.data()})
         if (problem_->HasParameterBlock(block)) problem_->SetParameterBlockConstant(block);
+    for (SceneSheet& sheet : scene_.sheets)
+      if (problem_->HasParameterBlock(&sheet.height)) problem_->SetParameterBlockConstant(&sheet.height);
   }
 
   Scene& scene_;
@@ -171,7 +198,7 @@ double fit_scene(Scene& scene, const FitOptions& options) {
 std::vector<double> paper_residuals(const Scene& scene) {
   std::vector<double> out;
   for (const PaperSighting& s : scene.paper) {
-    const auto at = scene.photo_from_mat(s.photo, scene.mat_from_sheet(s.sheet, s.printed));
+    const auto at = scene.photo_from_sheet(s.photo, s.sheet, s.printed);
     out.push_back(at ? (*at - s.pixel).norm() : std::numeric_limits<double>::infinity());
   }
   return out;
@@ -181,7 +208,7 @@ std::vector<double> light_residuals(const Scene& scene) {
   std::vector<double> out;
   for (const LightSighting& s : scene.light) {
     const LightPoint& point = scene.lights[static_cast<size_t>(s.point)];
-    const auto at = scene.photo_from_mat(s.photo, {point.mat[0], point.mat[1]});
+    const auto at = scene.photo_from_mat(s.photo, {point.mat[0], point.mat[1]}, scene.height_of(point));
     out.push_back(at ? (*at - s.pixel).norm() : std::numeric_limits<double>::infinity());
   }
   return out;

@@ -23,11 +23,15 @@ constexpr double kAround = 600.0;      // mm beyond the sheets in which light is
 constexpr int kLongestSide = 2200;     // pixels of a laid picture
 constexpr size_t kStandIns = 240;      // marker corners that stand in for the target at first
 constexpr double kTargetShare = 0.3;   // of corners seen where a target's corners would be
+constexpr int kSample = 40;            // corners asked whether a photograph shows the target
 constexpr size_t kManyMarkers = 24;    // enough to look no further
 constexpr size_t kFewestMarkers = 6;   // of the target in a photograph, to believe in it
 constexpr double kMarkerReach = 15.0;  // projector pixels by which a lens may bend a marker off a flat map
 constexpr double kSigmaFloor = 0.04;   // photograph pixels
+constexpr double kSameWindow = 0.5;    // photograph pixels: a corner looked for this near needs no new look
 constexpr double kPaperWindow = 4.4;   // mm: half a paper corner's window and the light's blur
+constexpr double kPaperRim = 8.0;      // mm: light nearer to the rim of a raised sheet is left alone
+constexpr double kBoardRim = 60.0;     // mm: so far a board may stand out from under its sheet
 
 using LaidMarkers = std::map<int, std::array<Eigen::Vector2d, 4>>;  // code to corners on the mat, mm
 
@@ -98,12 +102,14 @@ TableMap projector_of(const Scene& scene) {
 std::optional<LocalView> local_view(const Scene& scene, size_t photo, const cv::Mat& picture,
                                     const TargetLayout& layout, int corner) {
   const TableMap projector = projector_of(scene);
+  const Spot spot = spot_of_picture(scene, layout.corner(corner));
+  if (!spot.certain) return std::nullopt;
   LocalView view{&picture, {}, {}};
   Eigen::Vector2d pixel[3];
   const Eigen::Vector2d steps[] = {{0, 0}, {1, 0}, {0, 1}};
   for (int k = 0; k < 3; ++k) try {
-      const Eigen::Vector2d mat = projector.mat_from_projector(layout.corner(corner) + steps[k]);
-      const auto at = scene.photo_from_mat(static_cast<int>(photo), mat);
+      const Eigen::Vector2d mat = projector.mat_from_projector(layout.corner(corner) + steps[k], spot.height);
+      const auto at = scene.photo_from_mat(static_cast<int>(photo), mat, spot.height);
       if (!at) return std::nullopt;
       pixel[k] = *at;
     } catch (const Refusal&) {
@@ -123,7 +129,7 @@ std::optional<LocalView> local_view(const Scene& scene, size_t photo, const cv::
 double share_seen(const Scene& scene, size_t photo, const std::vector<cv::Mat>& pictures,
                   const TargetLayout& layout) {
   double best = 0.0;
-  const int stride = std::max(1, layout.corner_count() / 60);
+  const int stride = std::max(1, layout.corner_count() / kSample);
   for (size_t other = 0; other < pictures.size(); ++other) {
     int asked = 0, seen = 0;
     for (int c = stride / 2; c < layout.corner_count(); c += stride) {
@@ -152,38 +158,48 @@ Seen look(const cv::Mat& picture, const MatRegion& region, const TargetLayout& l
   return out;
 }
 
-// Markers in the first photograph that shows many; failing that, in the best quotient of two.
-Seen look_for_target(const Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
-  const MatRegion region = region_of(scene);
+// What each photograph shows of the target, laid on the mat; and the laid pictures.
+struct Looked {
   std::vector<cv::Mat> laid;
+  std::vector<Seen> seen;
+};
+
+Looked look_at_all(const Scene& scene, const std::vector<cv::Mat>& pictures, const MatRegion& region,
+                   const TargetLayout& layout) {
+  const int count = static_cast<int>(pictures.size());
+  Looked out{std::vector<cv::Mat>(pictures.size()), std::vector<Seen>(pictures.size())};
+  cv::parallel_for_({0, count}, [&](const cv::Range& range) {
+    for (int i = range.start; i < range.end; ++i) {
+      const auto n = static_cast<size_t>(i);
+      out.laid[n] = lay_on_mat(pictures[n], region,
+                               [&](const Eigen::Vector2d& mat) { return scene.photo_from_mat(i, mat); });
+      out.seen[n] = look(laid_picture(out.laid[n]), region, layout);
+    }
+  });
+  return out;
+}
+
+// The photograph that shows the most markers; failing that, the best quotient of two.
+Seen best_of(const Looked& looked, const MatRegion& region, const TargetLayout& layout) {
   Seen best;
-  for (size_t i = 0; i < pictures.size(); ++i) {
-    laid.push_back(lay_on_mat(pictures[i], region, [&](const Eigen::Vector2d& mat) {
-      return scene.photo_from_mat(static_cast<int>(i), mat);
-    }));
-    Seen seen = look(laid_picture(laid.back()), region, layout);
-    if (seen.count() >= 4 * kManyMarkers) return seen;
-    if (seen.flat && seen.count() > best.count()) best = std::move(seen);
-  }
-  for (size_t i = 0; i < laid.size(); ++i)
-    for (size_t j = 0; j < laid.size(); ++j) {
+  const auto better = [&](const Seen& seen) { return seen.flat && seen.count() > best.count(); };
+  for (const Seen& seen : looked.seen)
+    if (better(seen)) best = seen;
+  for (size_t i = 0; i < looked.laid.size(); ++i)
+    for (size_t j = 0; j < looked.laid.size(); ++j) {
       if (i == j || best.count() >= 4 * kManyMarkers) continue;
-      Seen seen = look(quotient(laid[i], laid[j]), region, layout);
-      if (seen.flat && seen.count() > best.count()) best = std::move(seen);
+      const Seen seen = look(quotient(looked.laid[i], looked.laid[j]), region, layout);
+      if (better(seen)) best = seen;
     }
   return best;
 }
 
 // A photograph that shows the target, but not where the projector is thought to
 // throw it, was taken before or after something moved.
-void check_others(const Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
-  const MatRegion region = region_of(scene);
-  for (size_t i = 0; i < pictures.size(); ++i) {
+void check_others(const Scene& scene, const std::vector<Seen>& all) {
+  for (size_t i = 0; i < all.size(); ++i) {
     if (scene.photos[i].target) continue;
-    const cv::Mat laid = lay_on_mat(pictures[i], region, [&](const Eigen::Vector2d& mat) {
-      return scene.photo_from_mat(static_cast<int>(i), mat);
-    });
-    const Seen seen = look(laid_picture(laid), region, layout);
+    const Seen& seen = all[i];
     std::vector<double> moved;
     for (size_t k = 0; k < seen.obeys.size(); ++k)
       if (seen.obeys[k]) {
@@ -208,8 +224,27 @@ Eigen::Vector2d mat_from_picture(const Scene& scene, const Eigen::Vector2d& pixe
   return projector_of(scene).mat_from_projector(pixel);
 }
 
+Spot spot_of_picture(const Scene& scene, const Eigen::Vector2d& pixel) {
+  const TableMap projector = projector_of(scene);
+  for (size_t i = 0; i < scene.sheets.size(); ++i) {
+    const SceneSheet& sheet = scene.sheets[i];
+    if (!sheet.board) continue;
+    const Eigen::Vector2d mat = projector.mat_from_projector(pixel, sheet.height);
+    const Eigen::Vector2d on_sheet =
+        Eigen::Rotation2Dd(-sheet.place[2]) * (mat - Eigen::Vector2d(sheet.place[0], sheet.place[1]));
+    const SheetLayout layout = sheet_layout(sheet.paper);
+    const double beyond =
+        (on_sheet.cwiseAbs() - 0.5 * Eigen::Vector2d(layout.page_width, layout.page_height)).maxCoeff();
+    if (beyond < -kPaperRim) return {mat, sheet.height, static_cast<int>(i), true};
+    if (beyond < kBoardRim) return {mat, sheet.height, -1, false};
+  }
+  return {projector.mat_from_projector(pixel), 0.0, -1, true};
+}
+
 void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
-  const Seen seen = look_for_target(scene, pictures, layout);
+  const MatRegion region = region_of(scene);
+  const Looked looked = look_at_all(scene, pictures, region, layout);
+  const Seen seen = best_of(looked, region, layout);
   if (!seen.flat)
     throw Refusal(
         "The projected target is not seen in any photograph. Show the target picture with the projector, dim "
@@ -230,10 +265,10 @@ void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const T
     const Eigen::Vector2d mat(seen.all.mat[i].x, seen.all.mat[i].y);
     for (size_t photo = 0; photo < pictures.size(); ++photo)
       if (const auto pixel = scene.photo_from_mat(static_cast<int>(photo), mat)) {
-        scene.light.push_back(
-            {static_cast<int>(photo), static_cast<int>(scene.lights.size()), *pixel, 0.5, true});
+        scene.light.push_back({static_cast<int>(photo), static_cast<int>(scene.lights.size()), *pixel, 0.5,
+                               true, Eigen::Vector2d::Constant(NAN)});
         scene.lights.push_back(
-            {static_cast<int>(i), {seen.all.picture[i].x, seen.all.picture[i].y}, {mat.x(), mat.y()}});
+            {static_cast<int>(i), {seen.all.picture[i].x, seen.all.picture[i].y}, {mat.x(), mat.y()}, -1});
         break;
       }
   }
@@ -259,13 +294,20 @@ void start_projector(Scene& scene, const std::vector<cv::Mat>& pictures, const T
         "The projected target does not fit any projector. Check that the resolution given is the one the "
         "projector shows, with no scaling, and photograph again.");
   scene = std::move(best);
-  for (size_t i = 0; i < pictures.size(); ++i)
-    scene.photos[i].target = share_seen(scene, i, pictures, layout) > kTargetShare;
-  check_others(scene, pictures, layout);
+  std::vector<double> shares(pictures.size());
+  cv::parallel_for_({0, static_cast<int>(pictures.size())}, [&](const cv::Range& range) {
+    for (int i = range.start; i < range.end; ++i)
+      shares[static_cast<size_t>(i)] = share_seen(scene, static_cast<size_t>(i), pictures, layout);
+  });
+  for (size_t i = 0; i < pictures.size(); ++i) scene.photos[i].target = shares[i] > kTargetShare;
+  check_others(scene, looked.seen);
 }
 
 void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const TargetLayout& layout) {
   const int corners = layout.corner_count();
+  std::map<std::pair<int, int>, LightSighting> before;  // by corner and photograph
+  for (const LightSighting& s : scene.light)
+    before[{scene.lights[static_cast<size_t>(s.point)].corner, s.photo}] = s;
   std::vector<std::vector<LightSighting>> found(static_cast<size_t>(corners));
   cv::parallel_for_({0, corners}, [&](const cv::Range& range) {
     for (int c = range.start; c < range.end; ++c) {
@@ -281,12 +323,17 @@ void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const Target
         if (!scene.photos[i].target) continue;
         const auto view = local_view(scene, i, pictures[i], layout, c);
         if (!view) continue;
+        const auto known = before.find({c, static_cast<int>(i)});
+        if (known != before.end() && (known->second.sought - view->at).norm() < kSameWindow) {
+          found[static_cast<size_t>(c)].push_back(known->second);
+          continue;
+        }
         const auto corner = find_light_corner(layout, c, *view, plain ? &*plain : nullptr);
         if (!corner) continue;
         const double scale = std::sqrt(std::abs(view->slope.determinant()));
-        found[static_cast<size_t>(c)].push_back({static_cast<int>(i), 0,
-                                                 view->at + view->slope * corner->moved,
-                                                 std::hypot(kSigmaFloor, scale * corner->sigma), true});
+        found[static_cast<size_t>(c)].push_back(
+            {static_cast<int>(i), 0, view->at + view->slope * corner->moved,
+             std::hypot(kSigmaFloor, scale * corner->sigma), true, view->at});
       }
     }
   });
@@ -295,8 +342,8 @@ void find_light(Scene& scene, const std::vector<cv::Mat>& pictures, const Target
   for (int c = 0; c < corners; ++c) {
     const auto& sightings = found[static_cast<size_t>(c)];
     if (sightings.empty()) continue;
-    const Eigen::Vector2d mat = mat_from_picture(scene, layout.corner(c));
-    scene.lights.push_back({c, layout.corner(c), {mat.x(), mat.y()}});
+    const Spot spot = spot_of_picture(scene, layout.corner(c));
+    scene.lights.push_back({c, layout.corner(c), {spot.mat.x(), spot.mat.y()}, spot.sheet});
     for (LightSighting sighting : sightings) {
       sighting.point = static_cast<int>(scene.lights.size()) - 1;
       scene.light.push_back(sighting);

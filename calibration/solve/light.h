@@ -27,6 +27,9 @@ void check_sides(const Scene& scene, const std::vector<cv::Mat>& pictures, const
 /// Drops paper sightings, in photographs of the target, that an edge of the target crosses.
 void drop_crossed_paper(Scene& scene, const TargetLayout& layout);
 
+/// Where a projector pixel falls, on the mat or on a raised sheet. Throws Refusal where there is none.
+Spot spot_of_picture(const Scene& scene, const Eigen::Vector2d& pixel);
+
 /// Mat point of a projector pixel, by the scene's projector. Throws Refusal where there is none.
 Eigen::Vector2d mat_from_picture(const Scene& scene, const Eigen::Vector2d& pixel);
 

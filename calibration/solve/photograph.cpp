@@ -53,4 +53,27 @@ Photograph load_photograph(const std::string& path) {
   return out;
 }
 
+std::vector<Photograph> load_photographs(const std::vector<std::string>& paths,
+                                         std::vector<std::string>& unread) {
+  std::vector<Photograph> read(paths.size());
+  std::vector<std::string> reasons(paths.size());
+  cv::parallel_for_({0, static_cast<int>(paths.size())}, [&](const cv::Range& range) {
+    for (int n = range.start; n < range.end; ++n) {
+      const auto i = static_cast<size_t>(n);
+      try {
+        read[i] = load_photograph(paths[i]);
+      } catch (const Refusal& refusal) {
+        reasons[i] = refusal.what();
+      }
+    }
+  });
+  std::vector<Photograph> out;
+  for (size_t i = 0; i < paths.size(); ++i)
+    if (reasons[i].empty())
+      out.push_back(std::move(read[i]));
+    else
+      unread.push_back(reasons[i]);
+  return out;
+}
+
 }  // namespace cowlcast::calibration

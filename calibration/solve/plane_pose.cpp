@@ -24,4 +24,23 @@ std::optional<Placement> pose_over_mat(const Eigen::Matrix3d& pixel_from_mat, co
   return Placement::of(out);
 }
 
+std::array<double, 3> slide_and_turn(const std::vector<Eigen::Vector2d>& from,
+                                     const std::vector<Eigen::Vector2d>& to) {
+  Eigen::Vector2d from_mean = Eigen::Vector2d::Zero(), to_mean = Eigen::Vector2d::Zero();
+  const double share = 1.0 / static_cast<double>(from.size());
+  for (size_t i = 0; i < from.size(); ++i) {
+    from_mean += share * from[i];
+    to_mean += share * to[i];
+  }
+  double along = 0.0, across = 0.0;
+  for (size_t i = 0; i < from.size(); ++i) {
+    const Eigen::Vector2d p = from[i] - from_mean, m = to[i] - to_mean;
+    along += p.dot(m);
+    across += p.x() * m.y() - p.y() * m.x();
+  }
+  const double turn = std::atan2(across, along);
+  const Eigen::Vector2d shift = to_mean - Eigen::Rotation2Dd(turn) * from_mean;
+  return {shift.x(), shift.y(), turn};
+}
+
 }  // namespace cowlcast::calibration

@@ -10,10 +10,11 @@
 
 namespace cowlcast::calibration::residuals {
 
-/// Pixel of a mat point: lens numbers (8), focal factor's logarithm, placement (6), x, y.
+/// Pixel of a point above the mat: lens numbers (8), focal factor's logarithm, placement (6), x, y, height.
 template <typename T>
-bool project(const T* lens, const T& focus, const T* placement, const T& x, const T& y, T* pixel) {
-  const T mat[3] = {x, y, T(0.0)};
+bool project(const T* lens, const T& focus, const T* placement, const T& x, const T& y, const T& height,
+             T* pixel) {
+  const T mat[3] = {x, y, height};
   T seen[3];
   ceres::AngleAxisRotatePoint(placement, mat, seen);
   for (int i = 0; i < 3; ++i) seen[i] += placement[3 + i];
@@ -28,13 +29,13 @@ bool project(const T* lens, const T& focus, const T* placement, const T& x, cons
   return true;
 }
 
-/// Lens 8, focus 1, camera 6, sheet 3, scale 2.
+/// Lens 8, focus 1, camera 6, sheet 3, scale 2, height 1.
 struct PaperCorner {
   double printed_x, printed_y, u, v, weight;
 
   template <typename T>
   bool operator()(const T* lens, const T* focus, const T* camera, const T* sheet, const T* scale,
-                  T* out) const {
+                  const T* height, T* out) const {
     using ceres::cos;
     using ceres::exp;
     using ceres::sin;
@@ -43,7 +44,8 @@ struct PaperCorner {
     using std::sin;
     const T x = printed_x * exp(scale[0]), y = printed_y * exp(scale[1]);
     const T c = cos(sheet[2]), s = sin(sheet[2]);
-    if (!project(lens, focus[0], camera, T(sheet[0] + c * x - s * y), T(sheet[1] + s * x + c * y), out))
+    if (!project(lens, focus[0], camera, T(sheet[0] + c * x - s * y), T(sheet[1] + s * x + c * y), height[0],
+                 out))
       return false;
     out[0] = weight * (out[0] - u);
     out[1] = weight * (out[1] - v);
@@ -51,26 +53,37 @@ struct PaperCorner {
   }
 };
 
-/// Lens 8, focus 1, camera 6, mat point 2.
+/// Lens 8, focus 1, camera 6, mat point 2; on a raised sheet its height 1 as well.
 struct LightCorner {
   double u, v, weight;
 
   template <typename T>
   bool operator()(const T* lens, const T* focus, const T* camera, const T* mat, T* out) const {
-    if (!project(lens, focus[0], camera, mat[0], mat[1], out)) return false;
+    const T flat(0.0);
+    return (*this)(lens, focus, camera, mat, &flat, out);
+  }
+  template <typename T>
+  bool operator()(const T* lens, const T* focus, const T* camera, const T* mat, const T* height,
+                  T* out) const {
+    if (!project(lens, focus[0], camera, mat[0], mat[1], height[0], out)) return false;
     out[0] = weight * (out[0] - u);
     out[1] = weight * (out[1] - v);
     return true;
   }
 };
 
-/// Projector lens 8, projector 6, mat point 2.
+/// Projector lens 8, projector 6, mat point 2; on a raised sheet its height 1 as well.
 struct PictureCorner {
   double u, v, weight;
 
   template <typename T>
   bool operator()(const T* lens, const T* projector, const T* mat, T* out) const {
-    if (!project(lens, T(0.0), projector, mat[0], mat[1], out)) return false;
+    const T flat(0.0);
+    return (*this)(lens, projector, mat, &flat, out);
+  }
+  template <typename T>
+  bool operator()(const T* lens, const T* projector, const T* mat, const T* height, T* out) const {
+    if (!project(lens, T(0.0), projector, mat[0], mat[1], height[0], out)) return false;
     out[0] = weight * (out[0] - u);
     out[1] = weight * (out[1] - v);
     return true;

@@ -2,12 +2,14 @@
 
 #include <cmath>
 
+#include "calibration/table_map/table_map.h"
+
 namespace cowlcast::calibration {
 namespace {
 
 std::optional<Eigen::Vector2d> through(const Lens& lens, const Eigen::Isometry3d& lens_from_mat,
-                                       const Eigen::Vector2d& mat) {
-  const Eigen::Vector3d seen = lens_from_mat * Eigen::Vector3d(mat.x(), mat.y(), 0.0);
+                                       const Eigen::Vector2d& mat, double height) {
+  const Eigen::Vector3d seen = lens_from_mat * Eigen::Vector3d(mat.x(), mat.y(), height);
   if (!(seen.z() > 1e-6)) return std::nullopt;
   const Eigen::Vector2d ray = seen.head<2>() / seen.z();
   if (!lens.covers(ray)) return std::nullopt;
@@ -49,14 +51,28 @@ Eigen::Vector2d Scene::mat_from_sheet(int sheet, const Eigen::Vector2d& printed)
   return Eigen::Vector2d(place[0], place[1]) + Eigen::Rotation2Dd(place[2]) * real;
 }
 
-std::optional<Eigen::Vector2d> Scene::photo_from_mat(int photo, const Eigen::Vector2d& mat) const {
+std::optional<Eigen::Vector2d> Scene::photo_from_mat(int photo, const Eigen::Vector2d& mat,
+                                                     double height) const {
   const ScenePhoto& p = photos[static_cast<size_t>(photo)];
   return through(lenses[static_cast<size_t>(p.lens)].lens(std::exp(p.focus)), p.camera_from_mat.transform(),
-                 mat);
+                 mat, height);
+}
+
+Eigen::Vector2d Scene::mat_from_photo(int photo, const Eigen::Vector2d& pixel, double height) const {
+  const ScenePhoto& p = photos[static_cast<size_t>(photo)];
+  TableMap backwards;  // a camera's lines of sight are a projector's rays
+  backwards.lens = lenses[static_cast<size_t>(p.lens)].lens(std::exp(p.focus));
+  backwards.projector_from_mat_frame = p.camera_from_mat.transform();
+  return backwards.mat_from_projector(pixel, height);
+}
+
+std::optional<Eigen::Vector2d> Scene::photo_from_sheet(int photo, int sheet,
+                                                       const Eigen::Vector2d& printed) const {
+  return photo_from_mat(photo, mat_from_sheet(sheet, printed), sheets[static_cast<size_t>(sheet)].height);
 }
 
 std::optional<Eigen::Vector2d> Scene::projector_from_mat_point(const Eigen::Vector2d& mat) const {
-  return through(projector_lens.lens(), projector_from_mat.transform(), mat);
+  return through(projector_lens.lens(), projector_from_mat.transform(), mat, 0.0);
 }
 
 }  // namespace cowlcast::calibration

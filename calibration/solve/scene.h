@@ -1,7 +1,8 @@
 // Scene: all that the joint fit knows and finds, as plain values.
 //
 // Sheets lie on the mat plane z = 0 of a working mat frame fixed to the first
-// sheet; the finished map is turned into the mat frame of TableMap afterwards.
+// sheet, or on a board of known thickness above it; the finished map is turned
+// into the mat frame of TableMap afterwards.
 #pragma once
 
 #include <Eigen/Core>
@@ -39,10 +40,15 @@ struct ScenePhoto {
   bool target = false;  ///< taken under the target picture
 };
 
+/// Office paper of 80 g/m² is about a tenth of a millimetre thick (common practice, no source).
+constexpr double kPaperThickness = 0.1;
+
 struct SceneSheet {
   Paper paper = Paper::a4;
   int number = 0;
-  std::array<double, 3> place{};  ///< x, y (mm) and turn (radians) of the sheet on the mat
+  std::array<double, 3> place{};    ///< x, y (mm) and turn (radians) of the sheet on the mat
+  double height = kPaperThickness;  ///< of its printed face above the mat, mm
+  std::optional<double> board;      ///< thickness of the board it lies on, as measured, mm
 };
 
 /// A paper corner seen in a photograph.
@@ -62,6 +68,7 @@ struct LightSighting {
   Eigen::Vector2d pixel = Eigen::Vector2d::Zero();
   double sigma = 0.2;  ///< pixels, by the corner's own patch
   bool used = true;
+  Eigen::Vector2d sought = Eigen::Vector2d::Zero();  ///< where it was looked for, pixels
 };
 
 /// A corner of the target: where it is in the picture and where it falls on the mat.
@@ -69,6 +76,15 @@ struct LightPoint {
   int corner = 0;                                     ///< index in the target's layout
   Eigen::Vector2d picture = Eigen::Vector2d::Zero();  ///< projector pixel, exact
   std::array<double, 2> mat{};                        ///< mm
+  int sheet = -1;                                     ///< the raised sheet it falls on; -1: the mat
+};
+
+/// A place in the light, on the mat or on a raised sheet.
+struct Spot {
+  Eigen::Vector2d mat = Eigen::Vector2d::Zero();  ///< mm
+  double height = 0.0;                            ///< above the mat, mm
+  int sheet = -1;                                 ///< the raised sheet; -1: the mat
+  bool certain = true;                            ///< false about the rim of a raised sheet and its board
 };
 
 struct ScaleReading {
@@ -107,8 +123,19 @@ struct Scene {
 
   /// The mat point of a printed point of a sheet, mm.
   Eigen::Vector2d mat_from_sheet(int sheet, const Eigen::Vector2d& printed) const;
-  /// Pixel of a mat point in a photograph; nothing when it is behind the camera or beyond its lens.
-  std::optional<Eigen::Vector2d> photo_from_mat(int photo, const Eigen::Vector2d& mat) const;
+  /// Pixel in a photograph of the point `height` mm above a mat point; nothing when it is behind the camera
+  /// or beyond its lens.
+  std::optional<Eigen::Vector2d> photo_from_mat(int photo, const Eigen::Vector2d& mat,
+                                                double height = 0.0) const;
+  /// The same of a sheet's printed point, at the sheet's own height.
+  std::optional<Eigen::Vector2d> photo_from_sheet(int photo, int sheet, const Eigen::Vector2d& printed) const;
+  /// Where the line of sight of a photograph's pixel meets the plane `height` mm above the mat. Throws
+  /// Refusal where it does not.
+  Eigen::Vector2d mat_from_photo(int photo, const Eigen::Vector2d& pixel, double height = 0.0) const;
+  /// Height above the mat of the place where a corner of the target falls, mm.
+  double height_of(const LightPoint& point) const {
+    return point.sheet < 0 ? 0.0 : sheets[static_cast<size_t>(point.sheet)].height;
+  }
   /// Projector pixel of a mat point; nothing when the projector cannot reach it.
   std::optional<Eigen::Vector2d> projector_from_mat_point(const Eigen::Vector2d& mat) const;
 };

@@ -68,24 +68,14 @@ FlatPlace place_of(const SheetView& view, const Homography& photo_from_mat) {
   const Homography back = photo_from_mat.inverse();
   const SheetLayout layout = sheet_layout(view.paper);
   std::vector<Eigen::Vector2d> printed, mat;
-  Eigen::Vector2d printed_mean = Eigen::Vector2d::Zero(), mat_mean = Eigen::Vector2d::Zero();
-  const double share = 1.0 / static_cast<double>(view.corners.size());
   for (const SeenCorner& corner : view.corners) {
     printed.push_back(layout.corner(corner.index));
     mat.push_back((back * corner.pixel.homogeneous()).hnormalized());
-    printed_mean += share * printed.back();
-    mat_mean += share * mat.back();
   }
-  // The turn that fits best in the sense of least squares.
-  double along = 0.0, across = 0.0;
-  for (size_t i = 0; i < printed.size(); ++i) {
-    const Eigen::Vector2d p = printed[i] - printed_mean, m = mat[i] - mat_mean;
-    along += p.dot(m);
-    across += p.x() * m.y() - p.y() * m.x();
-  }
+  const auto [x, y, turn] = slide_and_turn(printed, mat);
   FlatPlace place;
-  place.turn = Eigen::Rotation2Dd(std::atan2(across, along));
-  place.shift = mat_mean - place.turn * printed_mean;
+  place.turn = Eigen::Rotation2Dd(turn);
+  place.shift = {x, y};
   return place;
 }
 
@@ -191,7 +181,9 @@ Scene start_scene(const std::vector<PhotoSheets>& photos, const ScaleReading& re
     index[which] = static_cast<int>(scene.sheets.size());
     scene.sheets.push_back({static_cast<Paper>(which.first),
                             which.second,
-                            {place.shift.x(), place.shift.y(), place.turn.angle()}});
+                            {place.shift.x(), place.shift.y(), place.turn.angle()},
+                            kPaperThickness,
+                            std::nullopt});
   }
   for (const PhotoSheets& photo : photos) {
     const auto view = view_of(photo, places);

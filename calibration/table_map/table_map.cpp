@@ -30,20 +30,24 @@ Eigen::Vector3d TableMap::lamp() const {
   return projector_from_mat_frame.inverse().translation();
 }
 
-double TableMap::error_at(const Eigen::Vector2d& mat, double cloth) const {
-  if (error.mm95.empty()) return 0.0;
-  const double column = std::clamp((mat.x() - error.first.x()) / error.step, 0.0, error.columns - 1.0);
-  const double row = std::clamp((mat.y() - error.first.y()) / error.step, 0.0, error.rows - 1.0);
-  const int c = std::min(static_cast<int>(column), std::max(0, error.columns - 2));
-  const int r = std::min(static_cast<int>(row), std::max(0, error.rows - 2));
+double ErrorGrid::at(const std::vector<double>& nodes, const Eigen::Vector2d& mat) const {
+  const double column = std::clamp((mat.x() - first.x()) / step, 0.0, columns - 1.0);
+  const double row = std::clamp((mat.y() - first.y()) / step, 0.0, rows - 1.0);
+  const int c = std::min(static_cast<int>(column), std::max(0, columns - 2));
+  const int r = std::min(static_cast<int>(row), std::max(0, rows - 2));
   const double fc = column - c, fr = row - r;
   const auto node = [&](int cc, int rr) {
-    return error.mm95[static_cast<size_t>(std::min(rr, error.rows - 1) * error.columns +
-                                          std::min(cc, error.columns - 1))];
+    return nodes[static_cast<size_t>(std::min(rr, rows - 1) * columns + std::min(cc, columns - 1))];
   };
-  const double flat = (1 - fr) * ((1 - fc) * node(c, r) + fc * node(c + 1, r)) +
-                      fr * ((1 - fc) * node(c, r + 1) + fc * node(c + 1, r + 1));
-  const Eigen::Vector3d from = lamp();
+  return (1 - fr) * ((1 - fc) * node(c, r) + fc * node(c + 1, r)) +
+         fr * ((1 - fc) * node(c, r + 1) + fc * node(c + 1, r + 1));
+}
+
+double TableMap::error_at(const Eigen::Vector2d& mat, double cloth) const {
+  if (error.mm95.empty()) return 0.0;
+  const double flat = error.at(error.mm95, mat);
+  if (!error.mm95_per_mm.empty()) return std::hypot(flat, cloth * error.at(error.mm95_per_mm, mat));
+  const Eigen::Vector3d from = lamp();  // a map of before slants were kept
   const double slope = (mat - from.head<2>()).norm() / from.z();
   return std::hypot(flat, 1.96 * std::abs(cloth) * std::hypot(1.0, slope) * lamp_sigma);
 }

@@ -32,6 +32,10 @@ struct ErrorGrid {
   int columns = 0, rows = 0;                        ///< nodes along x, along y
   std::vector<double>
       mm95;  ///< row by row from `first`: radius that holds the true point 95 times in 100, mm
+  std::vector<double> mm95_per_mm;  ///< what each millimetre of cloth adds to it, squares added up
+
+  /// Of `nodes`, by straight interpolation, held constant beyond the grid's edge.
+  double at(const std::vector<double>& nodes, const Eigen::Vector2d& mat) const;
 };
 
 /// What fixes the millimetre: how well the map's scale is known, and by what.
@@ -64,7 +68,8 @@ class TableMap {
 
   /// Stated error at `mat`: the 95 % radius in mm, by linear interpolation in the
   /// grid and held constant beyond its edge. Cloth of `cloth` mm adds what the
-  /// uncertain place of the lens makes of it.
+  /// uncertain slant of the light makes of it. A slide or turn of all lines
+  /// together is no error: no cut piece can notice it.
   double error_at(const Eigen::Vector2d& mat, double cloth = 0.0) const;
 
   /// The place of the projector's lens in the mat frame, mm.

@@ -34,36 +34,37 @@ std::string TableMap::to_json() const {
   for (int i = 0; i < 3; ++i) rotation.push_back({turn(i, 0), turn(i, 1), turn(i, 2)});
   for (const Eigen::Vector2d& p : lit_area) outline.push_back(pair(p));
   const Eigen::Vector3d shift = projector_from_mat_frame.translation();
-  const json out = {{"format", kFormat},
-                    {"schema", kSchema},
-                    {"units", "mm"},
-                    {"made_at", made_at},
-                    {"projector",
-                     {{"width", width},
-                      {"height", height},
-                      {"lens",
-                       {{"focal", lens.focal},
-                        {"centre", pair(lens.centre)},
-                        {"k1", lens.k1},
-                        {"k2", lens.k2},
-                        {"k3", lens.k3},
-                        {"p1", lens.p1},
-                        {"p2", lens.p2}}},
-                      {"rotation", rotation},
-                      {"translation", {shift.x(), shift.y(), shift.z()}},
-                      {"lamp_sigma", lamp_sigma}}},
-                    {"lit_area", outline},
-                    {"scale",
-                     {{"source", scale.source},
-                      {"across", scale.across},
-                      {"down", scale.down},
-                      {"relative_sigma", scale.relative_sigma}}},
-                    {"error",
-                     {{"first", pair(error.first)},
-                      {"step", error.step},
-                      {"columns", error.columns},
-                      {"rows", error.rows},
-                      {"mm95", error.mm95}}}};
+  json out = {{"format", kFormat},
+              {"schema", kSchema},
+              {"units", "mm"},
+              {"made_at", made_at},
+              {"projector",
+               {{"width", width},
+                {"height", height},
+                {"lens",
+                 {{"focal", lens.focal},
+                  {"centre", pair(lens.centre)},
+                  {"k1", lens.k1},
+                  {"k2", lens.k2},
+                  {"k3", lens.k3},
+                  {"p1", lens.p1},
+                  {"p2", lens.p2}}},
+                {"rotation", rotation},
+                {"translation", {shift.x(), shift.y(), shift.z()}},
+                {"lamp_sigma", lamp_sigma}}},
+              {"lit_area", outline},
+              {"scale",
+               {{"source", scale.source},
+                {"across", scale.across},
+                {"down", scale.down},
+                {"relative_sigma", scale.relative_sigma}}},
+              {"error",
+               {{"first", pair(error.first)},
+                {"step", error.step},
+                {"columns", error.columns},
+                {"rows", error.rows},
+                {"mm95", error.mm95}}}};
+  if (!error.mm95_per_mm.empty()) out["error"]["mm95_per_mm_of_cloth"] = error.mm95_per_mm;
   return out.dump(1) + "\n";
 }
 
@@ -107,12 +108,16 @@ TableMap TableMap::from_json(const std::string& text) {
     map.error.columns = error.at("columns").get<int>();
     map.error.rows = error.at("rows").get<int>();
     for (const json& e : error.at("mm95")) map.error.mm95.push_back(number(e));
+    if (error.contains("mm95_per_mm_of_cloth"))
+      for (const json& e : error.at("mm95_per_mm_of_cloth")) map.error.mm95_per_mm.push_back(number(e));
     map.made_at = in.at("made_at").get<std::string>();
     const bool rigid =
         (turn * turn.transpose() - Eigen::Matrix3d::Identity()).norm() < 1e-9 && turn.determinant() > 0.0;
-    const bool sized = map.width > 0 && map.height > 0 && map.lens.focal > 0.0 && map.error.step > 0.0 &&
-                       map.error.columns > 0 && map.error.rows > 0 &&
-                       map.error.mm95.size() == static_cast<size_t>(map.error.columns) * map.error.rows;
+    const bool sized =
+        map.width > 0 && map.height > 0 && map.lens.focal > 0.0 && map.error.step > 0.0 &&
+        map.error.columns > 0 && map.error.rows > 0 &&
+        map.error.mm95.size() == static_cast<size_t>(map.error.columns) * map.error.rows &&
+        (map.error.mm95_per_mm.empty() || map.error.mm95_per_mm.size() == map.error.mm95.size());
     if (!rigid || !sized)
       throw Refusal("This table map contradicts itself, so it may have been edited. Calibrate again.");
     return map;

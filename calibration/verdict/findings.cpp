@@ -7,8 +7,6 @@
 #include <map>
 #include <optional>
 
-#include "calibration/solve/light.h"
-#include "calibration/verdict/light_edge.h"
 #include "calibration/words.h"
 
 namespace cowlcast::calibration {
@@ -18,7 +16,6 @@ constexpr double kMoved = 0.6;         // mm: a sheet or picture nearer than thi
 constexpr double kScale = 0.0015;      // relative: printers differ less from page to page
 constexpr double kLifted = 1.5;        // mm
 constexpr double kSignificance = 6.0;  // standard deviations
-constexpr double kEdgeMoved = 1.5;     // mm: the light's edge is soft
 
 // One sighting's miss and what each unknown of its group would do to it.
 struct Row {
@@ -116,7 +113,7 @@ class Sheets {
   std::vector<double> paper_misses() const {
     std::vector<double> out;
     for (const PaperSighting& s : scene_.paper) {
-      const auto at = scene_.photo_from_mat(s.photo, scene_.mat_from_sheet(s.sheet, s.printed));
+      const auto at = scene_.photo_from_sheet(s.photo, s.sheet, s.printed);
       out.push_back(at ? (s.pixel - *at).norm() : 1e3);
     }
     return out;
@@ -129,7 +126,7 @@ class Sheets {
     for (const PaperSighting& s : scene_.paper) {
       if (!takes(s)) continue;
       const Eigen::Vector2d mat = scene_.mat_from_sheet(s.sheet, s.printed);
-      const auto at = scene_.photo_from_mat(s.photo, mat);
+      const auto at = scene_.photo_from_sheet(s.photo, s.sheet, s.printed);
       const auto slope = pixel_slope(scene_, s.photo, mat);
       if (at && slope) out.push_back({s.pixel - *at, *slope * unknowns(s, mat), s.sigma});
     }
@@ -193,7 +190,7 @@ class Sheets {
       for (const PaperSighting& s : scene_.paper) {
         if (s.sheet != sheet || s.corner != corner) continue;
         const Eigen::Vector2d mat = scene_.mat_from_sheet(sheet, s.printed);
-        const auto at = scene_.photo_from_mat(s.photo, mat);
+        const auto at = scene_.photo_from_sheet(s.photo, s.sheet, s.printed);
         const auto slope = pixel_slope(scene_, s.photo, mat);
         if (!at || !slope) continue;
         const Eigen::Vector2d up = slope->col(2), miss = s.pixel - *at;
@@ -238,42 +235,6 @@ std::vector<Finding> find_sheet_oddities(const Scene& scene, double least) {
   return Sheets(scene, least).all();
 }
 
-std::vector<Finding> find_picture_oddities(const Scene& scene, const std::vector<cv::Mat>& pictures) {
-  std::vector<Finding> out;
-  for (int photo = 0; photo < static_cast<int>(scene.photos.size()); ++photo) {
-    double size = 0.0;
-    if (scene.photos[static_cast<size_t>(photo)].target) {
-      std::vector<Row> rows;
-      const Eigen::Vector2d middle =
-          mat_from_picture(scene, 0.5 * (scene.projector_size - Eigen::Vector2d(1.0, 1.0)));
-      double far = 0.0;
-      for (const LightSighting& s : scene.light) {
-        if (s.photo != photo) continue;
-        const Eigen::Vector2d mat =
-            mat_from_picture(scene, scene.lights[static_cast<size_t>(s.point)].picture);
-        const auto at = scene.photo_from_mat(photo, mat);
-        const auto slope = pixel_slope(scene, photo, mat);
-        if (!at || !slope) continue;
-        Eigen::Matrix3d unknowns = Eigen::Matrix3d::Zero();
-        unknowns.topLeftCorner<2, 2>().setIdentity();
-        unknowns.topRightCorner<2, 1>() = turning(mat, middle);
-        rows.push_back({s.pixel - *at, *slope * unknowns, s.sigma});
-        far = std::max(far, (mat - middle).norm());
-      }
-      const auto shift = explain(rows, 2.0);
-      if (!shift) continue;
-      const double moved = shift->unknowns.head<2>().norm() + far * std::abs(shift->unknowns[2]);
-      const double sigma = shift->sigma.head<2>().norm() + far * shift->sigma[2];
-      if (moved > kMoved && moved > kSignificance * sigma) size = moved;
-    } else {
-      const auto moved = light_edge_shift(scene, photo, pictures[static_cast<size_t>(photo)]);
-      if (moved && *moved > kEdgeMoved) size = *moved;
-    }
-    if (size > 0.0) out.push_back({Oddity::picture_moved, -1, photo, size, {}});
-  }
-  return out;
-}
-
 void leave_out(Scene& scene, const Finding& finding) {
   if (finding.oddity == Oddity::sheet_moved)
     std::erase_if(scene.paper, [&](const PaperSighting& s) {
@@ -281,8 +242,9 @@ void leave_out(Scene& scene, const Finding& finding) {
     });
   if (finding.oddity == Oddity::sheet_curled)
     std::erase_if(scene.paper, [&](const PaperSighting& s) {
-      return s.sheet == finding.sheet &&
-             std::find(finding.corners.begin(), finding.corners.end(), s.corner) != finding.corners.end();
+      const bool whole = finding.corners.empty();
+      return s.sheet == finding.sheet && (whole || std::find(finding.corners.begin(), finding.corners.end(),
+                                                             s.corner) != finding.corners.end());
     });
 }
 

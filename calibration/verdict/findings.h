@@ -28,19 +28,19 @@ struct Finding {
   int sheet = -1;            ///< index into the scene, where one is meant
   int photo = -1;            ///< index into the scene, where one is meant
   double size = 0.0;         ///< mm, or the relative difference of scale
-  std::vector<int> corners;  ///< of a curled sheet: those that stand up
+  std::vector<int> corners;  ///< of a curled sheet: those that stand up; none: nobody knows which
 };
 
 /// Oddities of the sheets. The scene must be fitted; sightings marked as strays
 /// count too. `least` widens what is let pass: 1, or more while the scene is still rough.
 std::vector<Finding> find_sheet_oddities(const Scene& scene, double least = 1.0);
 
-/// Oddities of the projected picture: the target against the fit in each
-/// photograph of it, the edge of the light in photographs under plain light.
+/// Oddities of the projected picture: the target in one photograph against the
+/// target in another, the edge of the light in photographs under plain light.
 std::vector<Finding> find_picture_oddities(const Scene& scene, const std::vector<cv::Mat>& pictures);
 
 /// Takes what a harmless finding is about out of the scene: the sheet in that
-/// photograph, the corners that stand up. Others change nothing.
+/// photograph, the corners that stand up (the whole sheet when none are named). Others change nothing.
 void leave_out(Scene& scene, const Finding& finding);
 
 /// One plain sentence about the finding, the cause first.

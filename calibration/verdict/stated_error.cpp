@@ -15,6 +15,7 @@ namespace {
 
 constexpr int kNodesAcross = 25;        // of the error grid along the lit area's longer side
 constexpr int kLensAndPlace = 14;       // numbers of the projector in the covariance
+constexpr double kCloth = 5.0;          // mm: thickness at which the slant of the light is tried
 constexpr double kRayleigh95 = 2.4477;  // 95 % radius over sigma, two coordinates
 
 // The unit errors that a slide, a turn and a change of scale make at points about the middle.
@@ -87,14 +88,15 @@ FitNoise with_company(const Scene& scene, FitNoise noise) {
   const Eigen::Vector2d cell(scene.projector_size.x() / 6.0, scene.projector_size.y() / 4.0);
   for (const LightSighting& s : scene.light) {
     const LightPoint& point = scene.lights[static_cast<size_t>(s.point)];
-    const auto at = scene.photo_from_mat(s.photo, mat_from_picture(scene, point.picture));
+    const Spot spot = spot_of_picture(scene, point.picture);
+    const auto at = scene.photo_from_mat(s.photo, spot.mat, spot.height);
     if (!s.used || !at) continue;
     light.add({s.photo, static_cast<int>(point.picture.x() / cell.x()),
                static_cast<int>(point.picture.y() / cell.y())},
               (s.pixel - *at) / (noise.light * s.sigma));
   }
   for (const PaperSighting& s : scene.paper) {
-    const auto at = scene.photo_from_mat(s.photo, scene.mat_from_sheet(s.sheet, s.printed));
+    const auto at = scene.photo_from_sheet(s.photo, s.sheet, s.printed);
     if (s.used && at) paper.add({s.photo, s.sheet, 0}, (s.pixel - *at) / (noise.paper * s.sigma));
   }
   noise.light *= std::sqrt(light.factor());
@@ -131,7 +133,7 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
 
   // What a step of one standard deviation along each axis of the covariance does.
   const auto n = static_cast<Eigen::Index>(pixels.size());
-  Eigen::MatrixXd errors(2 * n, kLensAndPlace);
+  Eigen::MatrixXd errors(2 * n, kLensAndPlace), on_cloth(2 * n, kLensAndPlace);
   Eigen::Matrix<double, 3, kLensAndPlace> lamp_errors;
   const auto at = [&](const Eigen::VectorXd& change) {
     LensNumbers lens = scene.projector_lens;
@@ -152,6 +154,8 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
       const Eigen::Vector2d& pixel = pixels[static_cast<size_t>(i)];
       errors.block<2, 1>(2 * i, k) =
           (plus.mat_from_projector(pixel) - minus.mat_from_projector(pixel)) / (2.0 * step);
+      on_cloth.block<2, 1>(2 * i, k) =
+          (plus.mat_from_projector(pixel, kCloth) - minus.mat_from_projector(pixel, kCloth)) / (2.0 * step);
     }
     lamp_errors.col(k) = (plus.lamp() - minus.lamp()) / (2.0 * step);
   }
@@ -159,11 +163,15 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
   const Eigen::Isometry3d map_from_working =
       map.projector_from_mat_frame.inverse() * scene.projector_from_mat.transform();
   const Eigen::Matrix2d turn = map_from_working.linear().topLeftCorner<2, 2>();
-  for (Eigen::Index i = 0; i < n; ++i) errors.middleRows(2 * i, 2) = turn * errors.middleRows(2 * i, 2);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    errors.middleRows(2 * i, 2) = turn * errors.middleRows(2 * i, 2);
+    on_cloth.middleRows(2 * i, 2) = turn * on_cloth.middleRows(2 * i, 2);
+  }
 
   const Eigen::MatrixXd all = without(whole_motions(points, false), errors);
+  const Eigen::MatrixXd slant = without(whole_motions(points, false), on_cloth - errors) / kCloth;
   const Eigen::MatrixXd shape = without(whole_motions(points, true), errors);
-  const std::vector<double> all95 = radii95(all), shape95 = radii95(shape);
+  const std::vector<double> all95 = radii95(all), shape95 = radii95(shape), slant95 = radii95(slant);
   out.worst95 = *std::max_element(all95.begin(), all95.end());
   out.shape95 = *std::max_element(shape95.begin(), shape95.end());
   out.scale_sigma =
@@ -174,14 +182,16 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
   for (int r = 0; r < out.grid.rows; ++r)
     for (int c = 0; c < out.grid.columns; ++c) {
       const Eigen::Vector2d node = out.grid.first + out.grid.step * Eigen::Vector2d(c, r);
-      double sum = 0.0, weights = 0.0;
+      double sum = 0.0, slant_sum = 0.0, weights = 0.0;
       for (size_t i = 0; i < points.size(); ++i) {
         const double near = (points[i] - node).squaredNorm() / (out.grid.step * out.grid.step);
         const double weight = 1.0 / (1e-3 + near * near);
         sum += weight * all95[i];
+        slant_sum += weight * slant95[i];
         weights += weight;
       }
       out.grid.mm95.push_back(sum / weights);
+      out.grid.mm95_per_mm.push_back(slant_sum / weights);
     }
   return out;
 }

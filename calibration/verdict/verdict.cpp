@@ -1,10 +1,14 @@
 #include "calibration/verdict/verdict.h"
 
+#include <Eigen/Geometry>
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <optional>
+#include <string>
+#include <utility>
 
 #include "calibration/refusal.h"
+#include "calibration/sheet/sheet.h"
 #include "calibration/words.h"
 
 namespace cowlcast::calibration {
@@ -44,11 +48,37 @@ double mm_per_pixel(const Scene& scene) {
   return 1.0;
 }
 
-std::string remedy(const Scene& scene) {
-  if (scene.sheets.size() < 2)
-    return "Only one sheet is seen, and the camera's lens is not known. Lay three more sheets spread over "
-           "the lit "
-           "area and photograph again.";
+// "left third" and the like when all sheets lie to one side of the light, and the side to lay another at.
+std::optional<std::pair<std::string, std::string>> one_side(const Scene& scene, const TableMap& map) {
+  const Eigen::Isometry3d map_from_working =
+      map.projector_from_mat_frame.inverse() * scene.projector_from_mat.transform();
+  Eigen::AlignedBox2d lit, sheets;
+  for (const Eigen::Vector2d& p : map.lit_area) lit.extend(p);
+  for (size_t i = 0; i < scene.sheets.size(); ++i) {
+    const SheetLayout layout = sheet_layout(scene.sheets[i].paper);
+    for (const int corner :
+         {0, layout.columns - 2, layout.corner_count() - layout.columns + 1, layout.corner_count() - 1}) {
+      const Eigen::Vector2d mat = scene.mat_from_sheet(static_cast<int>(i), layout.corner(corner));
+      sheets.extend((map_from_working * Eigen::Vector3d(mat.x(), mat.y(), 0.0)).head<2>());
+    }
+  }
+  const char* sides[2][2] = {{"left", "right"}, {"near", "far"}};
+  for (int axis = 0; axis < 2; ++axis) {
+    const double low = (sheets.min()[axis] - lit.min()[axis]) / lit.sizes()[axis],
+                 high = (sheets.max()[axis] - lit.min()[axis]) / lit.sizes()[axis];
+    const double covered = std::min(high, 1.0 - low);
+    if (covered > 0.6) continue;
+    const int side = high < 1.0 - low ? 0 : 1;
+    return std::pair(std::string(sides[axis][side]) + (covered < 0.42 ? " third" : " half"),
+                     std::string(sides[axis][1 - side]));
+  }
+  return std::nullopt;
+}
+
+std::string remedy(const Scene& scene, const TableMap& map) {
+  if (const auto side = one_side(scene, map))
+    return "The sheets cover only the " + side->first + " of the light: lay at least one at the " +
+           side->second + " and photograph again.";
   if (scene.photos.size() < 2)
     return "Only one photograph could be used. Take two more from other sides, with all sheets in view.";
   if (scene.sheets.size() < 4)
@@ -57,6 +87,21 @@ std::string remedy(const Scene& scene) {
   return "Spread the sheets towards the corners of the lit area, hold the camera higher and at a slant, and "
          "take two "
          "more photographs of the target.";
+}
+
+// The stated error at a few places of the light, the far side first.
+std::string error_table(const TableMap& map) {
+  constexpr int kColumns = 5, kRows = 3;
+  std::string out;
+  for (int row = 0; row < kRows; ++row) {
+    for (int column = 0; column < kColumns; ++column) {
+      const Eigen::Vector2d pixel(column * (map.width - 1.0) / (kColumns - 1),
+                                  row * (map.height - 1.0) / (kRows - 1));
+      out += "  " + fixed(map.error_at(map.mat_from_projector(pixel)), 2);
+    }
+    out += '\n';
+  }
+  return out;
 }
 
 }  // namespace
@@ -76,7 +121,7 @@ void judge(const Scene& scene, const ErrorEstimate& error, CalibrationReport& re
                   " mm). Let projector and table stand still while you photograph, and do it again.");
   if (!(error.shape95 <= kMostError))
     throw Refusal("These photographs fix the table only within " + fixed(error.shape95, 1) + " mm. " +
-                  remedy(scene));
+                  remedy(scene, report.map));
   const bool measured = report.map.scale.source != "page";
   if (measured && !(error.worst95 <= kMostError))
     throw Refusal(
@@ -111,7 +156,7 @@ void judge(const Scene& scene, const ErrorEstimate& error, CalibrationReport& re
       fixed(100.0 * report.map.scale.down, 3) + " % down, from the " + report.map.scale.source + ".\n" +
       "Lines land within " + fixed(error.worst95, 2) +
       " mm of true, 95 times in 100, at the worst place of the lit area; " + fixed(error.shape95, 2) +
-      " mm if the scale is exact.\n";
+      " mm if the scale is exact. Over the light, its far edge first, mm:\n" + error_table(report.map);
 }
 
 }  // namespace cowlcast::calibration

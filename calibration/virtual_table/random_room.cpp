@@ -146,6 +146,7 @@ Session random_session(std::uint64_t seed, const RoomOptions& options) {
   session.room.projector = draw_projector(projector_dice, options);
   session.room.mat = draw_mat(mat_dice, session.room.projector);
   session.room.sheets = draw_sheets(sheet_dice, options, session.room.projector);
+  session.room.sheets.back().thickness += options.board;
   session.room.light = draw_light(light_dice, options);
 
   const RoomCamera phone = draw_camera(camera_dice, options);

@@ -5,7 +5,10 @@
 #include "calibration/refusal.h"
 #include "calibration/sheet/sheet.h"
 #include "projector/commands/command.h"
+#include "projector/commands/error_picture.h"
 #include "projector/commands/files.h"
+#include "projector/commands/headless.h"
+#include "projector/commands/png.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -35,14 +38,29 @@ calibration::Span span_from(const std::string& text) {
   return {static_cast<int>(*from), static_cast<int>(*to), *mm};
 }
 
+calibration::RaisedSheet raised_from(const std::string& text) {
+  std::vector<std::string> parts = parts_of(text, ',');
+  const bool two = parts.size() == 2;
+  parts.resize(2);
+  const auto sheet = plain_number(parts[0]), mm = length_mm(parts[1]);
+  if (!two || !sheet || !mm || !(*sheet >= 1.0 && *sheet <= calibration::kMostSheets) ||
+      *sheet != std::floor(*sheet) || *mm <= 0.0)
+    throw CLI::ValidationError("--raised",
+                               "cannot use \"" + text +
+                                   "\": give the number of the sheet that lies on a board and the "
+                                   "board's thickness, for example 5,22");
+  return {static_cast<int>(*sheet), *mm};
+}
+
 }  // namespace
 
 void add_calibrate(CLI::App& app, Job& job) {
   struct Options {
     PictureSize projector;
-    std::string photos, out;
+    std::string photos, out, error_map;
     std::optional<calibration::Rulers> rulers;
     std::vector<calibration::Span> spans;
+    std::optional<calibration::RaisedSheet> raised;
     std::optional<double> lamp_height;
   };
   const auto options = std::make_shared<Options>();
@@ -68,6 +86,11 @@ void add_calibrate(CLI::App& app, Job& job) {
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
   command
       ->add_option_function<std::string>(
+          "--raised", [options](const std::string& text) { options->raised = raised_from(text); },
+          "one more sheet lies on a board this thick: for lines true on thick cloth")
+      ->type_name("SHEET,MM");
+  command
+      ->add_option_function<std::string>(
           "--lamp-height",
           [options](const std::string& text) {
             options->lamp_height = length_mm(text);
@@ -78,6 +101,8 @@ void add_calibrate(CLI::App& app, Job& job) {
           "from the mat straight up to the middle of the projector's lens, by tape; for thick cloth")
       ->type_name("LENGTH");
   command->add_option("--out", options->out, "the table file to write, for example table.json")->required();
+  command->add_option("--error-map", options->error_map,
+                      "a picture to write, for example error.png: how wrong a line may be, over the table");
   command->footer(
       "Lay the sheets flat on the mat, well spread over the lit area. Photograph the whole table at\n"
       "least once under target.png and once under plain.png; two or three of each are better. Nothing\n"
@@ -86,13 +111,10 @@ void add_calibrate(CLI::App& app, Job& job) {
       "table.json");
   command->callback([options, &job] {
     job = [options] {
-      std::vector<calibration::Photograph> photographs;
-      std::vector<std::string> unread;
-      for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"})) try {
-          photographs.push_back(calibration::load_photograph(path.string()));
-        } catch (const calibration::Refusal& refusal) {
-          unread.emplace_back(refusal.what());
-        }
+      std::vector<std::string> paths, unread;
+      for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"}))
+        paths.push_back(path.string());
+      const std::vector<calibration::Photograph> photographs = calibration::load_photographs(paths, unread);
       if (photographs.empty())
         throw calibration::Refusal(unread.empty() ? "There is no JPEG or PNG file in \"" + options->photos +
                                                         "\". Put the photographs of the table there."
@@ -103,6 +125,7 @@ void add_calibrate(CLI::App& app, Job& job) {
       request.height = options->projector.height;
       request.rulers = options->rulers;
       request.spans = options->spans;
+      request.raised = options->raised;
       request.lamp_height = options->lamp_height;
       const calibration::CalibrationReport report = calibration::calibrate(photographs, request);
       write_file(options->out, report.map.to_json());
@@ -110,6 +133,11 @@ void add_calibrate(CLI::App& app, Job& job) {
       std::cout << report.summary;
       if (!report.summary.ends_with('\n')) std::cout << '\n';
       std::cout << "Written to " << options->out << ".\n";
+      if (!options->error_map.empty()) {
+        const Headless headless;
+        write_file(options->error_map, png_bytes(error_picture(report.map)));
+        std::cout << "How wrong a line may be is drawn in " << options->error_map << ".\n";
+      }
     };
   });
 }

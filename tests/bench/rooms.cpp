@@ -1,9 +1,11 @@
 // How right calibration is: random simulated rooms, calibrated and compared with the truth.
 //
 //   rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector WxH] [--no-rulers]
-//   [--lamp] [--keep DIR]
+//   [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]
 //
-// One line a room, then the figures over all.
+// `--fault mixed` brings a fault into every other room. `--conditions mixed` draws the rest too: hardness,
+// the projector's size, electronic keystone, rolling shutter, turned files. `--projector 0x0` draws the size
+// alone. One line a room, then the figures over all.
 #include <algorithm>
 #include <chrono>
 #include <cmath>
@@ -13,6 +15,7 @@
 #include <numbers>
 #include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
+#include <random>
 #include <string>
 #include <vector>
 
@@ -44,12 +47,55 @@ double lamp_height(const vt::RoomProjector& projector) {
   return projector.projector_from_room.inverse().translation().z();
 }
 
+// Whether the message names what is wrong in the room.
+bool named_right(vt::Fault fault, const std::string& message) {
+  const auto says = [&](const char* words) { return message.find(words) != std::string::npos; };
+  switch (fault) {
+    case vt::Fault::sheet_moved:
+      return says("moved between photographs") && says("Sheet ");
+    case vt::Fault::projector_moved:
+      return says("picture moved");
+    case vt::Fault::sheet_other_scale:
+      return says("another scale");
+    case vt::Fault::curled_sheet:
+      return says("lifted or curled");
+    case vt::Fault::blurred_photograph:
+      return says("blurred");
+    case vt::Fault::too_dark:
+      return says("too dark");
+    case vt::Fault::sheets_to_one_side:
+      return says("only the left");
+    case vt::Fault::one_sheet:
+      return says("Only one sheet");
+    case vt::Fault::glare:
+      return says("shin") || says("glare");
+    case vt::Fault::shadow:
+      return says("shadow");
+    case vt::Fault::none:
+    case vt::Fault::refocused:
+      break;
+  }
+  return false;
+}
+
+// How a session is drawn beyond its fault.
+void draw_conditions(int seed, vt::RoomOptions& options) {
+  std::mt19937 dice(static_cast<unsigned>(seed) * 2654435761U);
+  const auto chance = [&](double part) { return static_cast<double>(dice()) / 4294967296.0 < part; };
+  options.hardness = static_cast<double>(dice()) / 4294967296.0;
+  options.projector = cv::Size(0, 0);
+  options.electronic_keystone = chance(0.2);
+  options.rolling_shutter = chance(0.3);
+  options.turned_files = chance(0.3);
+}
+
 struct Truth {
   double rms = 0.0, worst = 0.0, height_worst = 0.0, height_stated = 0.0;
-  int within = 0, points = 0;
-  double over_stated = 0.0;
+  int within = 0, height_within = 0, points = 0;
+  double over_stated = 0.0, height_over_stated = 0.0;
 };
 
+// Slides and turns of the whole are taken out, on the mat and on the cloth: no cut piece can notice them.
 Truth compare(const TableMap& map, const vt::RoomProjector& projector, double height) {
   std::vector<Eigen::Vector2d> found, real, found_high, real_high;
   for (int i = 0; i <= 20; ++i)
@@ -63,15 +109,19 @@ Truth compare(const TableMap& map, const vt::RoomProjector& projector, double he
       real.push_back(*at);
       real_high.push_back(*high);
     }
-  const Eigen::Isometry2d fit = vt::rigid_fit(found, real);
+  const Eigen::Isometry2d fit = vt::rigid_fit(found, real), fit_high = vt::rigid_fit(found_high, real_high);
   Truth out;
   double square = 0.0;
   for (size_t i = 0; i < found.size(); ++i) {
     const double miss = (fit * found[i] - real[i]).norm();
     square += miss * miss;
     out.worst = std::max(out.worst, miss);
-    out.height_stated = std::max(out.height_stated, map.error_at(found[i], height));
-    out.height_worst = std::max(out.height_worst, (fit * found_high[i] - real_high[i]).norm());
+    const double stated_high = map.error_at(found_high[i], height),
+                 miss_high = (fit_high * found_high[i] - real_high[i]).norm();
+    out.height_stated = std::max(out.height_stated, stated_high);
+    out.height_worst = std::max(out.height_worst, miss_high);
+    out.height_within += miss_high <= stated_high;
+    out.height_over_stated = std::max(out.height_over_stated, miss_high / stated_high);
     const double stated = map.error_at(found[i]);
     out.within += miss <= stated;
     out.over_stated = std::max(out.over_stated, miss / stated);
@@ -89,6 +139,8 @@ int main(int argc, char** argv) {
                                                 {"--hardness", "0.5"},
                                                 {"--fault", "none"},
                                                 {"--projector", "1920x1080"},
+                                                {"--board", "0"},
+                                                {"--conditions", "usual"},
                                                 {"--keep", ""}};
   bool rulers = true, lamp = false;
   for (int i = 1; i < argc; ++i) {
@@ -102,21 +154,24 @@ int main(int argc, char** argv) {
     } else {
       std::fprintf(stderr,
                    "usage: rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector "
-                   "WxH] [--no-rulers] [--lamp] [--keep DIR]\n");
+                   "WxH] [--no-rulers] [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]\n");
       return 2;
     }
   }
   vt::RoomOptions room_options;
   room_options.hardness = std::stod(options["--hardness"]);
-  for (int n = 1; n <= 4; ++n) room_options.pages.push_back(sheet_page(Paper::a4, n));
+  room_options.board = std::stod(options["--board"]);
+  for (int n = 1; n <= (room_options.board > 0.0 ? 5 : 4); ++n)
+    room_options.pages.push_back(sheet_page(Paper::a4, n));
   std::sscanf(options["--projector"].c_str(), "%dx%d", &room_options.projector.width,
               &room_options.projector.height);
-  const bool any_projector = room_options.projector.width == 0;
 
   const int first = std::stoi(options["--first"]), count = std::stoi(options["--count"]);
   std::vector<double> rms, worst, times, covered, on_cloth;
-  int refused = 0, far = 0, over_three = 0, faultless = 0, refused_faultless = 0;
-  long within = 0, points = 0;
+  int refused = 0, far = 0, over_three = 0, faultless = 0, refused_faultless = 0, refused_faulty = 0,
+      named = 0;
+  int over_three_high = 0;
+  long within = 0, within_high = 0, points = 0;
   for (int seed = first; seed < first + count; ++seed) {
     vt::RoomOptions own = room_options;
     if (options["--fault"] == "mixed") {
@@ -127,9 +182,13 @@ int main(int argc, char** argv) {
         if (vt::name_of(static_cast<vt::Fault>(f)) == options["--fault"])
           own.fault = static_cast<vt::Fault>(f);
     }
-    if (any_projector) own.projector = cv::Size(0, 0);
+    if (options["--conditions"] == "mixed") draw_conditions(seed, own);
     const vt::Session session = vt::random_session(static_cast<std::uint64_t>(seed), own);
     const int width = session.room.projector.width, height = session.room.projector.height;
+    if (options["--conditions"] == "mixed")
+      std::printf("     hardness %.2f, %d x %d%s%s\n", own.hardness, width, height,
+                  own.electronic_keystone ? ", keystone" : "",
+                  own.rolling_shutter ? ", rolling shutter" : "");
     const cv::Mat target = target_picture(width, height), plain = plain_picture(width, height);
     double began = seconds();
     std::filesystem::path folder = std::filesystem::temp_directory_path() / "cowlcast-rooms";
@@ -149,13 +208,14 @@ int main(int argc, char** argv) {
     request.width = width;
     request.height = height;
     if (rulers) request.rulers = Rulers{session.ruler_across, session.ruler_down};
+    if (own.board > 0.0) request.raised = RaisedSheet{static_cast<int>(own.pages.size()), own.board};
     if (lamp) request.lamp_height = std::round(lamp_height(session.room.projector) / 10.0) * 10.0;
     const bool fault = session.fault != vt::Fault::none && session.fault != vt::Fault::refocused;
     faultless += !fault;
     began = seconds();
     try {
-      std::vector<Photograph> photographs;
-      for (const std::string& path : paths) photographs.push_back(load_photograph(path));
+      std::vector<std::string> unread;
+      const std::vector<Photograph> photographs = load_photographs(paths, unread);
       const CalibrationReport report = calibrate(photographs, request);
       times.push_back(seconds() - began);
       const Truth truth = compare(report.map, session.room.projector, 5.0);
@@ -164,35 +224,46 @@ int main(int argc, char** argv) {
       worst.push_back(truth.worst);
       far += truth.worst > 1.0;
       over_three += truth.over_stated > 3.0;
+      over_three_high += truth.height_over_stated > 3.0;
       within += truth.within;
+      within_high += truth.height_within;
       points += truth.points;
       covered.push_back(static_cast<double>(truth.within) / truth.points);
       std::printf(
-          "%4d %-18s rms %.3f worst %.3f stated %.3f within %.2f cloth5 %.3f (stated %.3f)  %.2f s (rendered "
-          "%.1f s)\n",
+          "%4d %-18s rms %.3f worst %.3f stated %.3f within %.2f cloth5 %.3f (stated %.3f) lamp %.0f (is "
+          "%.0f)  "
+          "%.2f s (rendered %.1f s)\n",
           seed, vt::name_of(session.fault).c_str(), truth.rms, truth.worst,
           *std::max_element(report.map.error.mm95.begin(), report.map.error.mm95.end()), covered.back(),
-          truth.height_worst, truth.height_stated, times.back(), rendered);
+          truth.height_worst, truth.height_stated, report.map.lamp().z(), lamp_height(session.room.projector),
+          times.back(), rendered);
       for (const std::string& warning : report.warnings) std::printf("       ! %s\n", warning.c_str());
     } catch (const Refusal& refusal) {
       ++refused;
       refused_faultless += !fault;
-      std::printf("%4d %-18s REFUSED %s  %.2f s\n", seed, vt::name_of(session.fault).c_str(), refusal.what(),
-                  seconds() - began);
+      refused_faulty += fault;
+      const bool right = fault && named_right(session.fault, refusal.what());
+      named += right;
+      std::printf("%4d %-18s REFUSED%s %s  %.2f s\n", seed, vt::name_of(session.fault).c_str(),
+                  fault && !right ? " MISNAMED" : "", refusal.what(), seconds() - began);
     }
     std::fflush(stdout);
     if (options["--keep"].empty()) std::filesystem::remove_all(folder);
   }
-  std::printf("\nrooms %d, refused %d (%d of %d without fault)\n", count, refused, refused_faultless,
-              faultless);
+  std::printf("\nrooms %d, refused %d (%d of %d without fault); cause named right in %d of %d faulty\n",
+              count, refused, refused_faultless, faultless, named, refused_faulty);
   std::printf("rms: median %.3f mm; worst point: median %.3f, 95%% %.3f, most %.3f mm\n",
               percentile(rms, 0.5), percentile(worst, 0.5), percentile(worst, 0.95), percentile(worst, 1.0));
   std::printf("worst point on cloth of 5 mm: median %.3f, 95%% %.3f, most %.3f mm\n",
               percentile(on_cloth, 0.5), percentile(on_cloth, 0.95), percentile(on_cloth, 1.0));
   std::printf("accepted with any point beyond 1 mm: %d; beyond three times the stated error: %d\n", far,
               over_three);
-  std::printf("points within the stated error: %.1f %%\n",
-              points == 0 ? 0.0 : 100.0 * static_cast<double>(within) / static_cast<double>(points));
+  const auto share = [&](long part) {
+    return points == 0 ? 0.0 : 100.0 * static_cast<double>(part) / static_cast<double>(points);
+  };
+  std::printf(
+      "points within the stated error: %.1f %%; on cloth of 5 mm %.1f %% (rooms beyond three times: %d)\n",
+      share(within), share(within_high), over_three_high);
   std::printf("calibrate, files read included: median %.2f s, most %.2f s\n", percentile(times, 0.5),
               percentile(times, 1.0));
   return 0;

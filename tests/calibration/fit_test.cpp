@@ -83,6 +83,23 @@ TEST(Fit, AgreesWithOpenCvOnRealPhotographs) {
   double square = 0.0;
   for (const double r : paper_residuals(scene)) square += r * r;
   EXPECT_LT(std::sqrt(square / static_cast<double>(scene.paper.size())), 1.05 * reference_rms);
+  // Each camera stands where cv::solvePnP puts it when it is given the same lens.
+  for (size_t i = 0; i < seen.size(); ++i) {
+    const std::vector<double> bend = {lens.k1, lens.k2, lens.p1, lens.p2, lens.k3};
+    const double own = lens.focal * std::exp(scene.photos[i].focus);
+    const cv::Matx33d camera(own, 0, lens.centre.x(), 0, own, lens.centre.y(), 0, 0, 1);
+    cv::Mat turn, shift, matrix;
+    ASSERT_TRUE(cv::solvePnP(corners, seen[i], camera, bend, turn, shift));
+    cv::Rodrigues(turn, matrix);
+    const Eigen::Isometry3d ours = scene.photos[i].camera_from_mat.transform();
+    double apart = 0.0;  // of the board's corners, mm
+    for (const cv::Point3f& corner : corners) {
+      const cv::Mat point = matrix * (cv::Mat_<double>(3, 1) << corner.x, corner.y, 0.0) + shift;
+      const Eigen::Vector3d theirs(point.at<double>(0), point.at<double>(1), point.at<double>(2));
+      apart = std::max(apart, (ours * Eigen::Vector3d(corner.x, corner.y, kPaperThickness) - theirs).norm());
+    }
+    EXPECT_LT(apart, 0.005 * shift.at<double>(2)) << "photograph " << i;
+  }
   // The terms trade against each other and against a turn of the camera; what
   // they do to the picture beyond that does not.
   const std::vector<double> reference = {terms.at<double>(0), terms.at<double>(1), terms.at<double>(2),

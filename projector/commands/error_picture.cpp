@@ -1,0 +1,103 @@
+#include "projector/commands/error_picture.h"
+
+#include <QPainter>
+#include <QPainterPath>
+#include <array>
+#include <cmath>
+
+#include "calibration/words.h"
+
+namespace cowlcast::projector {
+namespace {
+
+constexpr int kWidth = 1400, kMargin = 70, kHead = 110, kFoot = 110;  // pixels
+constexpr double kCell = 100.0;                                       // mm
+
+struct Band {
+  double below;  // mm
+  QRgb colour;
+  QRgb ink;
+};
+
+// From light to dark, so that they tell apart without colour too.
+constexpr std::array<Band, 6> kBands = {{{0.15, 0xfff2f6e8, 0xff20302c},
+                                         {0.25, 0xffcfe5cf, 0xff20302c},
+                                         {0.35, 0xff98c9bd, 0xff20302c},
+                                         {0.5, 0xff4f9fa6, 0xff08201f},
+                                         {1.0, 0xff2b5f86, 0xfff4f4ee},
+                                         {1e300, 0xff4a1f3d, 0xfff4f4ee}}};
+
+const Band& band_of(double mm) {
+  for (const Band& band : kBands)
+    if (mm < band.below) return band;
+  return kBands.back();
+}
+
+QString number(double value, int digits) {
+  return QString::fromStdString(calibration::fixed(value, digits));
+}
+
+}  // namespace
+
+QImage error_picture(const calibration::TableMap& map, double cloth) {
+  Eigen::AlignedBox2d box;
+  for (const Eigen::Vector2d& p : map.lit_area) box.extend(p);
+  const double scale = (kWidth - 2 * kMargin) / box.sizes().x();  // pixels to a mm
+  const int height = kHead + kFoot + static_cast<int>(std::ceil(box.sizes().y() * scale));
+  const auto at = [&](const Eigen::Vector2d& mat) {
+    return QPointF(kMargin + (mat.x() - box.min().x()) * scale, kHead + (box.max().y() - mat.y()) * scale);
+  };
+
+  QImage picture(kWidth, height, QImage::Format_RGB32);
+  picture.fill(0xfffbfaf5);
+  QPainter painter(&picture);
+  painter.setRenderHint(QPainter::Antialiasing);
+  QPainterPath lit;
+  QPolygonF outline;
+  for (const Eigen::Vector2d& p : map.lit_area) outline << at(p);
+  lit.addPolygon(outline);
+  lit.closeSubpath();
+
+  QFont font;
+  font.setPixelSize(std::max(13, static_cast<int>(0.3 * kCell * scale)));
+  painter.setFont(font);
+  painter.setClipPath(lit);
+  const auto first = [](double low) { return kCell * std::floor(low / kCell); };
+  for (double y = first(box.min().y()); y < box.max().y(); y += kCell)
+    for (double x = first(box.min().x()); x < box.max().x(); x += kCell) {
+      const double mm = map.error_at({x + 0.5 * kCell, y + 0.5 * kCell}, cloth);
+      const QRectF cell(at({x, y + kCell}), at({x + kCell, y}));
+      painter.fillRect(cell.adjusted(0.5, 0.5, -0.5, -0.5), QColor(band_of(mm).colour));
+      if (!lit.contains(cell.center())) continue;
+      painter.setPen(QColor(band_of(mm).ink));
+      painter.drawText(cell, Qt::AlignCenter, number(mm, 2));
+    }
+  painter.setClipping(false);
+  painter.setPen(QPen(QColor(0xff20302c), 2.0));
+  painter.drawPath(lit);
+
+  font.setPixelSize(30);
+  font.setBold(true);
+  painter.setFont(font);
+  painter.drawText(QRectF(kMargin, 18, kWidth - 2 * kMargin, 40), Qt::AlignLeft | Qt::AlignVCenter,
+                   "How far a line may lie from true, mm");
+  font.setPixelSize(20);
+  font.setBold(false);
+  painter.setFont(font);
+  QString below = "95 times in 100 it is nearer than this. One cell is 10 cm; you stand at the foot.";
+  if (cloth > 0.0) below += " On cloth " + number(cloth, 1) + " mm thick.";
+  painter.drawText(QRectF(kMargin, 60, kWidth - 2 * kMargin, 30), Qt::AlignLeft | Qt::AlignVCenter, below);
+
+  const double step = (kWidth - 2.0 * kMargin) / static_cast<double>(kBands.size());
+  for (size_t i = 0; i < kBands.size(); ++i) {
+    const QRectF key(kMargin + static_cast<double>(i) * step, height - kFoot + 40, step, 36);
+    painter.fillRect(key, QColor(kBands[i].colour));
+    painter.setPen(QColor(kBands[i].ink));
+    painter.drawText(key, Qt::AlignCenter,
+                     i + 1 < kBands.size() ? "under " + number(kBands[i].below, 2)
+                                           : number(kBands[i - 1].below, 2) + " and more");
+  }
+  return picture;
+}
+
+}  // namespace cowlcast::projector
