@@ -246,7 +246,6 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
   if (request.raised) {
     add_raised(scene, raised, *request.raised);
     settle_paper(scene);
-    check_raised(scene);
   }
   start_projector(scene, pictures, layout);
   drop_crossed_paper(scene, layout);

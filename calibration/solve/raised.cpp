@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <string>
 
 #include "calibration/refusal.h"
 #include "calibration/solve/plane_pose.h"
@@ -16,6 +18,27 @@ constexpr double kSigmaFloor = 0.03;                  // pixels, as for the othe
 
 std::string name(int number) {
   return "sheet " + std::to_string(number);
+}
+
+// Height above the mat at which two or more photographs have the sheet's corners in one place; nothing when
+// they look from nearly the same side.
+std::optional<double> height_seen(const Scene& scene, const std::vector<PaperSighting>& sightings) {
+  constexpr double kStep = 10.0, kFewestSlants = 2.0;  // mm; sum of squares
+  double along = 0.0, square = 0.0;
+  for (size_t i = 0; i < sightings.size(); ++i)
+    for (size_t j = i + 1; j < sightings.size(); ++j) {
+      const PaperSighting &a = sightings[i], &b = sightings[j];
+      if (a.corner != b.corner || a.photo == b.photo) continue;
+      const auto apart = [&](double height) -> Eigen::Vector2d {
+        return scene.mat_from_photo(a.photo, a.pixel, height) -
+               scene.mat_from_photo(b.photo, b.pixel, height);
+      };
+      const Eigen::Vector2d low = apart(0.0), slant = (apart(kStep) - low) / kStep;
+      along -= low.dot(slant);
+      square += slant.squaredNorm();
+    }
+  if (square < kFewestSlants) return std::nullopt;
+  return along / square;
 }
 
 }  // namespace
@@ -43,6 +66,7 @@ std::vector<PhotoSheets> take_raised(std::vector<PhotoSheets>& photos, const Rai
 void add_raised(Scene& scene, const std::vector<PhotoSheets>& seen, const RaisedSheet& raised) {
   const double height = raised.thickness + kPaperThickness;
   bool placed = false;
+  std::vector<PaperSighting> sightings;
   const int index = static_cast<int>(scene.sheets.size());
   for (const PhotoSheets& photo : seen) {
     const auto entry = std::find_if(scene.photos.begin(), scene.photos.end(),
@@ -62,22 +86,17 @@ void add_raised(Scene& scene, const std::vector<PhotoSheets>& seen, const Raised
         placed = true;
       }
       for (const SeenCorner& corner : view.corners)
-        scene.paper.push_back({number, index, corner.index, layout.corner(corner.index), corner.pixel,
-                               std::hypot(corner.sigma, kSigmaFloor), true});
+        sightings.push_back({number, index, corner.index, layout.corner(corner.index), corner.pixel,
+                             std::hypot(corner.sigma, kSigmaFloor), true});
     }
   }
-}
-
-void check_raised(const Scene& scene) {
-  for (const SceneSheet& sheet : scene.sheets) {
-    if (!sheet.board) continue;
-    const double seen = sheet.height - kPaperThickness;
-    if (std::abs(seen - *sheet.board) > kAgrees)
-      throw CertainRefusal(
-          "The board under " + name(sheet.number) + " is given as " + fixed(*sheet.board, 1) +
-          " mm thick, but the photographs say about " + fixed(seen, 1) +
-          " mm. Measure it again, and see that it lies flat on the mat and the sheet on it.");
-  }
+  const auto seen_height = height_seen(scene, sightings);
+  if (seen_height && std::abs(*seen_height - height) > kAgrees)
+    throw CertainRefusal("The board under " + name(raised.sheet) + " is given as " +
+                         fixed(raised.thickness, 1) + " mm thick, but the photographs say about " +
+                         fixed(*seen_height - kPaperThickness, 1) +
+                         " mm. Measure it again, and see that it lies flat on the mat and the sheet on it.");
+  scene.paper.insert(scene.paper.end(), sightings.begin(), sightings.end());
 }
 
 }  // namespace cowlcast::calibration

@@ -15,10 +15,8 @@ namespace cowlcast::calibration {
 /// Throws Refusal when it is seen in no photograph, or its thickness cannot be meant.
 std::vector<PhotoSheets> take_raised(std::vector<PhotoSheets>& photos, const RaisedSheet& raised);
 
-/// Adds it to a scene whose cameras are placed. `seen` is what `take_raised` gave.
+/// Adds it to a scene whose cameras are placed. `seen` is what `take_raised` gave. Throws CertainRefusal when
+/// photographs from different sides show the sheet at another height.
 void add_raised(Scene& scene, const std::vector<PhotoSheets>& seen, const RaisedSheet& raised);
-
-/// Throws CertainRefusal when the fitted height is not the board's.
-void check_raised(const Scene& scene);
 
 }  // namespace cowlcast::calibration

@@ -14,9 +14,10 @@
 namespace cowlcast::calibration {
 namespace {
 
-constexpr double kMostStrays = 0.35;    // share of sightings that may be thrown out
-constexpr double kMostPaperMiss = 0.8;  // pixels
-constexpr double kMostLightMiss = 0.6;  // mm on the mat
+constexpr double kMostStrays = 0.35;                     // share of sightings that may be thrown out
+constexpr double kMostPaperMiss = 0.8;                   // pixels
+constexpr double kMostLightMiss = 0.6;                   // mm on the mat
+constexpr double kThickCloth = 3.0, kMostOnCloth = 0.6;  // mm
 
 template <typename Sighting>
 double stray_share(const std::vector<Sighting>& sightings) {
@@ -89,6 +90,13 @@ std::string remedy(const Scene& scene, const TableMap& map) {
          "more photographs of the target.";
 }
 
+// The stated error at the worst place of the light on cloth this thick, mm.
+double worst_on_cloth(const TableMap& map, double cloth) {
+  double worst = 0.0;
+  for (const Eigen::Vector2d& p : map.lit_area) worst = std::max(worst, map.error_at(p, cloth));
+  return worst;
+}
+
 // The stated error at a few places of the light, the far side first.
 std::string error_table(const TableMap& map) {
   constexpr int kColumns = 5, kRows = 3;
@@ -156,7 +164,15 @@ void judge(const Scene& scene, const ErrorEstimate& error, CalibrationReport& re
       fixed(100.0 * report.map.scale.down, 3) + " % down, from the " + report.map.scale.source + ".\n" +
       "Lines land within " + fixed(error.worst95, 2) +
       " mm of true, 95 times in 100, at the worst place of the lit area; " + fixed(error.shape95, 2) +
-      " mm if the scale is exact. Over the light, its far edge first, mm:\n" + error_table(report.map);
+      " mm if the scale is exact. Over the light, its far edge first, mm:\n" + error_table(report.map) +
+      "On cloth 1 mm thick within " + fixed(worst_on_cloth(report.map, 1.0), 2) + " mm, on 5 mm within " +
+      fixed(worst_on_cloth(report.map, 5.0), 2) + " mm.\n";
+  if (worst_on_cloth(report.map, kThickCloth) > kMostOnCloth)
+    report.warnings.push_back(
+        "How the light slants is not well known, so lines on thick cloth may be off. For cloth thicker than "
+        "2 mm "
+        "give the height of the projector's lens (--lamp-height), or lay one more sheet on a board "
+        "(--raised).");
 }
 
 }  // namespace cowlcast::calibration

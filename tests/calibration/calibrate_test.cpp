@@ -154,6 +154,38 @@ TEST(Calibrate, LeavesOutASheetThatMovedAndSaysSo) {
       << report.warnings.front();
 }
 
+// A fifth sheet on a board of 20 mm shows the slant of the light, so that lines on thick cloth come true.
+TEST(Calibrate, ARaisedSheetTellsWhereTheLensOfTheProjectorIs) {
+  vt::RoomOptions options;
+  for (int n = 1; n <= 5; ++n) options.pages.push_back(sheet_page(Paper::a4, n));
+  options.hardness = 0.2;
+  options.board = 20.0;
+  vt::Session room = vt::random_session(25, options);
+  const std::vector<Photograph> photos = photographs(room);
+  CalibrationRequest raised = request(room);
+  raised.raised = RaisedSheet{5, 20.2};  // the rule was read a little wrong
+  const CalibrationReport report = calibrate(photos, raised);
+  const double height = room.room.projector.projector_from_room.inverse().translation().z();
+  EXPECT_NEAR(report.map.lamp().z(), height, 0.02 * height);
+  std::vector<Eigen::Vector2d> found, real;
+  for (int i = 0; i <= 8; ++i)
+    for (int j = 0; j <= 12; ++j) {
+      const Eigen::Vector2d pixel(j * (report.map.width - 1) / 12.0, i * (report.map.height - 1) / 8.0);
+      found.push_back(report.map.mat_from_projector(pixel, 5.0));
+      real.push_back(*vt::mat_from_projector(room.room.projector, pixel, 5.0));
+    }
+  const Eigen::Isometry2d fit = vt::rigid_fit(found, real);
+  for (size_t i = 0; i < found.size(); ++i)
+    EXPECT_LT((fit * found[i] - real[i]).norm(), 1.5 * report.map.error_at(found[i], 5.0));
+
+  // Thickness and photographs must agree.
+  raised.raised = RaisedSheet{5, 28.0};
+  EXPECT_NE(refusal(photos, raised).find("The board under sheet 5"), std::string::npos);
+  // Kept to oneself, the board makes its sheet look printed larger: named, not swallowed.
+  const std::string why = refusal(photos, request(room));
+  EXPECT_NE(why.find("Sheet 5"), std::string::npos) << why;
+}
+
 TEST(Calibrate, RefusesWhatCannotBeAnswered) {
   CalibrationRequest plain;
   plain.width = 1920;
@@ -166,6 +198,9 @@ TEST(Calibrate, RefusesWhatCannotBeAnswered) {
   CalibrationRequest wrong = plain;
   wrong.rulers = Rulers{180.0, 240.0};
   EXPECT_NE(refusal({black}, wrong).find("the long one first"), std::string::npos);
+  wrong = plain;
+  wrong.raised = RaisedSheet{5, 500.0};
+  EXPECT_NE(refusal({black}, wrong).find("500.0 mm thick"), std::string::npos);
   wrong = plain;
   wrong.width = 12;
   EXPECT_NE(refusal({black}, wrong).find("12x1080"), std::string::npos);
