@@ -318,9 +318,9 @@ void CuttingPlay::note_intrusion(const Journey& journey) {
   if (found.from >= 0.0) intrusions_.push_back(found);
 }
 
-bool CuttingPlay::anything_near(double t, const Vector2d& place, double radius) const {
+bool CuttingPlay::anything_near(double t, const Vector2d& place, double radius, bool trifles) const {
   for (const Journey& journey : journeys_) {
-    if (!journey.counts || t < journey.keys.front().t || t > journey.keys.back().t) continue;
+    if (journey.counts == trifles || t < journey.keys.front().t || t > journey.keys.back().t) continue;
     const Place now = place_of(journey, t);
     const Vector2d own = own_from_mat(now, place);
     bool near = false;
@@ -333,7 +333,7 @@ bool CuttingPlay::anything_near(double t, const Vector2d& place, double radius) 
         near = (part.outline[j] + x * edge - own).norm() < radius;
       }
     }
-    if (near && inside(journey, now, -1.0, nullptr) >= 5.0 * kCell * kCell) return true;
+    if (near && inside(journey, now, -1.0, nullptr) >= (trifles ? 1.0 : 5.0) * kCell * kCell) return true;
   }
   return false;
 }

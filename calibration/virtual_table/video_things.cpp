@@ -138,7 +138,9 @@ Thing pin_cluster(Dice& dice) {
     const Vector2d at(ring * std::cos(spread) * 0.95, ring * std::sin(spread) * 0.95);
     const Vector2d way(std::cos(angle), std::sin(angle));
     pins.parts.push_back({stadium(at, at + 32.0 * way, 0.35), 1.0, {0.5f, 0.5f, 0.5f}});
-    pins.parts.push_back({stadium(at, at, dice.uniform(2.0, 2.5)), 3.0, heads});
+    const double radius = dice.uniform(2.0, 2.5);  // a ball: dark towards its rim
+    pins.parts.push_back({stadium(at, at, radius), 2.5, 0.6f * heads});
+    pins.parts.push_back({stadium(at, at, 0.65 * radius), 3.5, heads});
   }
   return pins;
 }

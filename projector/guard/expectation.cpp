@@ -13,6 +13,10 @@ constexpr float kLeastContrast = 5.0f;  // levels of 8 bits
 constexpr float kNoises = 3.0f;         // standard deviations that count as different
 constexpr float kStray = 0.35f;         // a cell off by more than this share says nothing about the light
 constexpr double kFieldLong = 150.0, kFieldAcross = 60.0;  // mm: windows of the local gain
+constexpr double kLost = 0.9;                              // of the cells
+constexpr double kLostFor = 1.0;                           // s
+constexpr float kEven = 0.15f;                             // of a cell's light that lines about it may change
+constexpr double kGlow = 1.2;           // lines look brighter than they are where the camera sharpens
 constexpr float kDarkestShadow = 0.4f;  // share of room light that a shadow of it leaves at least
 constexpr float kSharp = 0.2f;          // rise of a sharp rim from cell to cell over its depth
 
@@ -20,48 +24,59 @@ float sum3(const float* v) {
   return v[0] + v[1] + v[2];
 }
 
-}  // namespace
-
-Expectation::Band Expectation::around(const cv::Mat& light, int reach) {
-  Band band;
-  const cv::Mat window = cv::getStructuringElement(cv::MORPH_RECT, cv::Size(2 * reach + 1, 2 * reach + 1));
-  cv::erode(light, band.low, window);
-  cv::dilate(light, band.high, window);
-  band.middle = light;
-  return band;
+// The least and the most within a cell's neighbourhood.
+CellLight around(const CellLight& light, int reach) {
+  const cv::Mat window = cv::Mat::ones(2 * reach + 1, 2 * reach + 1, CV_8U);
+  CellLight out;
+  cv::erode(light.low, out.low, window);
+  cv::dilate(light.high, out.high, window);
+  out.middle = light.middle;
+  return out;
 }
 
+}  // namespace
+
 Expectation::Expectation(const Backdrop& backdrop, const Strip& strip) : look_(backdrop.look_of(strip)) {
-  room_ = around(look_.room, 1);
-  full_ = around(look_.projector, 1);
-  project(cv::Mat::zeros(look_.room.size(), CV_32FC3), -1e9);
+  room_ = around({look_.room, look_.room, look_.room}, 1);
+  full_ = around({look_.projector, look_.projector, look_.projector}, 1);
+  const cv::Mat dark = cv::Mat::zeros(look_.room.size(), CV_32FC3);
+  project({dark, dark, dark}, -1e9);
   before_ = now_;
+  even_before_ = even_;
   for (int level = 0; level < 256; ++level)
     slack_[static_cast<size_t>(level)] = std::max(kLeastContrast, kNoises * backdrop.noise(level));
   field_ = cv::Mat::ones(look_.room.size(), CV_32F);
   foreign_ = cv::Mat::zeros(look_.room.size(), CV_8U);
 }
 
-void Expectation::project(const cv::Mat& light, double seconds) {
+void Expectation::project(const CellLight& light, double seconds) {
   before_ = now_;
-  now_ = around(light, 2);
+  even_before_ = even_;
+  even_ = cv::Mat::zeros(look_.room.size(), CV_8U);
+  for (size_t i = 0; i < even_.total(); ++i) {
+    float most = 0.0f, whole = 0.0f;
+    for (size_t k = 3 * i; k < 3 * i + 3; ++k) {
+      const float beam = look_.projector.ptr<float>()[k];
+      most += beam * (light.high.ptr<float>()[k] - light.low.ptr<float>()[k]);
+      whole += look_.room.ptr<float>()[k] + beam * light.middle.ptr<float>()[k];
+    }
+    if (most < kEven * whole) even_.data[i] = 255;
+  }
+  now_ = around(light, 1);
+  now_.high *= kGlow;
   changed_ = seconds;
 }
 
 // The share of the learnt room light, and of the projector's, that is there now: least squares over cells
 // that look like cloth. Where the picture is too dark to tell, the projector's share follows the room's.
-void Expectation::fit_gains(const cv::Mat& linear, const Band& light) {
+void Expectation::fit_gains(const cv::Mat& linear, const cv::Mat& even) {
   const size_t cells = look_.known.total();
   const auto* y = linear.ptr<float>();
-  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>(), *p = light.middle.ptr<float>();
-  const auto *lo = light.low.ptr<float>(), *hi = light.high.ptr<float>();
+  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>(), *p = now_.middle.ptr<float>();
   std::vector<float> ratios;
   std::vector<size_t> used;
   for (size_t i = 0; i < cells; i += 3) {
-    if (look_.known.data[i] == 0 || foreign_.data[i] != 0) continue;
-    // Where lines are drawn, half a millimetre decides about the light.
-    if (b[3 * i + 1] * (hi[3 * i + 1] - lo[3 * i + 1]) > 0.15f * (a[3 * i + 1] + b[3 * i + 1] * p[3 * i + 1]))
-      continue;
+    if (even.data[i] == 0 || look_.known.data[i] == 0 || foreign_.data[i] != 0) continue;
     float want = 0.0f;
     for (size_t c = 0; c < 3; ++c) want += a[3 * i + c] + b[3 * i + c] * p[3 * i + c];
     ratios.push_back(sum3(y + 3 * i) / std::max(want, 1e-4f));
@@ -99,22 +114,20 @@ void Expectation::fit_gains(const cv::Mat& linear, const Band& light) {
 }
 
 // The local gain: soft shadows and slopes of the light.
-void Expectation::fit_field(const cv::Mat& linear, const Band& light) {
+void Expectation::fit_field(const cv::Mat& linear, const cv::Mat& even) {
   const size_t cells = look_.known.total();
   cv::Mat weight(field_.size(), CV_32F), share(field_.size(), CV_32F);
   const auto* y = linear.ptr<float>();
-  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>(), *p = light.middle.ptr<float>();
-  const auto *lo = light.low.ptr<float>(), *hi = light.high.ptr<float>();
+  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>(), *p = now_.middle.ptr<float>();
   auto *w = weight.ptr<float>(), *s = share.ptr<float>();
   for (size_t i = 0; i < cells; ++i) {
-    float want = 0.0f, doubt = 0.0f;
+    float want = 0.0f;
     for (size_t c = 0; c < 3; ++c) {
-      const auto beam = static_cast<float>(beam_gain_[c]) * b[3 * i + c];
-      want += static_cast<float>(room_gain_[c]) * a[3 * i + c] + beam * p[3 * i + c];
-      doubt += beam * (hi[3 * i + c] - lo[3 * i + c]);
+      want += static_cast<float>(room_gain_[c]) * a[3 * i + c] +
+              static_cast<float>(beam_gain_[c]) * b[3 * i + c] * p[3 * i + c];
     }
     const float ratio = sum3(y + 3 * i) / std::max(want, 1e-4f);
-    const bool good = look_.known.data[i] != 0 && foreign_.data[i] == 0 && doubt < 0.15f * want &&
+    const bool good = look_.known.data[i] != 0 && foreign_.data[i] == 0 && even.data[i] != 0 &&
                       std::abs(ratio - 1.0f) < kStray;
     w[i] = good ? 1.0f : 0.0f;
     s[i] = good ? ratio : 0.0f;
@@ -130,13 +143,18 @@ void Expectation::fit_field(const cv::Mat& linear, const Band& light) {
 Compared Expectation::compare(const cv::Mat& cells, double seconds) {
   cv::Mat linear;
   cv::LUT(cells, linear_table(), linear);
-  Band light = now_;
+  CellLight light = now_;
+  cv::Mat even = even_;
   if (seconds - changed_ < kSettles) {
     light.low = cv::min(now_.low, before_.low);
     light.high = cv::max(now_.high, before_.high);
+    even = even_ & even_before_;
   }
-  fit_gains(linear, light);
-  fit_field(linear, light);
+  // With nearly everything foreign for long it is rather the light that is not understood.
+  if (cv::countNonZero(foreign_) < kLost * static_cast<double>(foreign_.total())) understood_ = seconds;
+  if (seconds - understood_ > kLostFor) foreign_.setTo(0);
+  fit_gains(linear, even);
+  fit_field(linear, even);
 
   const size_t count = look_.known.total();
   cv::Mat excess(field_.size(), CV_32F), share(field_.size(), CV_32F),
@@ -173,11 +191,11 @@ Compared Expectation::compare(const cv::Mat& cells, double seconds) {
     const float left = found / std::max(explained, 1e-5f);
     share.ptr<float>()[i] = std::min(left, 1.5f);
     if (most > 0.7f && left < 1.0f && left > kDarkestShadow) {
-      bool even = true;  // dimmer in all colours alike
+      bool alike = true;  // dimmer in all colours alike
       for (size_t c = 0; c < 3; ++c)
-        even = even && std::abs(static_cast<float>(seen[3 * i + c]) - level_of(left * nearest[c])) <
-                           slack_[seen[3 * i + c]];
-      dusky.data[i] = even ? 255 : 0;
+        alike = alike && std::abs(static_cast<float>(seen[3 * i + c]) - level_of(left * nearest[c])) <
+                             slack_[seen[3 * i + c]];
+      dusky.data[i] = alike ? 255 : 0;
     }
   }
   cv::blur(excess, excess, cv::Size(3, 3));

@@ -33,7 +33,7 @@ class Expectation {
   Expectation(const Backdrop& backdrop, const Strip& strip);
 
   /// From now on the strip gets this light (as of `light_strip`).
-  void project(const cv::Mat& light, double seconds);
+  void project(const CellLight& light, double seconds);
 
   /// `cells` as of `camera_strip`.
   Compared compare(const cv::Mat& cells, double seconds);
@@ -41,18 +41,15 @@ class Expectation {
   const cv::Mat& known() const { return look_.known; }
 
  private:
-  struct Band {
-    cv::Mat low, middle, high;
-  };
-  static Band around(const cv::Mat& light, int reach);
-  void fit_gains(const cv::Mat& linear, const Band& light);
-  void fit_field(const cv::Mat& linear, const Band& light);
+  void fit_gains(const cv::Mat& linear, const cv::Mat& even);
+  void fit_field(const cv::Mat& linear, const cv::Mat& even);
   void drop_soft_shadows(cv::Mat& foreign, const cv::Mat& share, const cv::Mat& dusky) const;
 
   Look look_;
-  Band room_, full_;   // of the cloth within a cell's neighbourhood
-  Band now_, before_;  // of the projected light
-  double changed_ = -1e9;
+  CellLight room_, full_;       // of the cloth within a cell's neighbourhood
+  cv::Mat even_, even_before_;  // 255 where no line of the picture is near
+  CellLight now_, before_;      // of the projected light
+  double changed_ = -1e9, understood_ = -1e9;
   std::array<float, 256> slack_{};  // what counts as different at a level, levels
   std::array<double, 3> room_gain_{1.0, 1.0, 1.0}, beam_gain_{1.0, 1.0, 1.0};
   cv::Mat field_;    // local gain, one float a cell

@@ -31,7 +31,7 @@ struct Blob {
 class Following {
  public:
   static constexpr double kReach = 20.0;      ///< mm
-  static constexpr double kLeastArea = 55.0;  ///< mm²: less is not told. A disc of 12 mm has 113
+  static constexpr double kLeastArea = 90.0;  ///< mm²: less is not told. A disc of 12 mm has 113
 
   explicit Following(const Strip& strip);
 

@@ -83,7 +83,7 @@ cv::Mat camera_strip(const StripView& view, const cv::Mat& frame) {
   return out;
 }
 
-cv::Mat light_strip(const StripView& view, const cv::Mat& picture) {
+CellLight light_strip(const StripView& view, const cv::Mat& picture) {
   static const cv::Mat power = [] {
     cv::Mat table(1, 256, CV_32F);
     for (int v = 0; v < 256; ++v) table.at<float>(v) = static_cast<float>(std::pow(v / 255.0, 2.2));
@@ -98,15 +98,24 @@ cv::Mat light_strip(const StripView& view, const cv::Mat& picture) {
         const cv::Rect one(static_cast<int>(at[0]), static_cast<int>(at[1]), 1, 1);
         box = box.empty() ? one : box | one;
       }
-  cv::Mat out = cv::Mat::zeros(view.seen.size(), CV_32FC3);
+  CellLight out;
+  for (cv::Mat* part : {&out.low, &out.middle, &out.high}) *part = cv::Mat::zeros(view.seen.size(), CV_32FC3);
   box = cv::Rect(box.x - 4, box.y - 4, box.width + 8, box.height + 8) & cv::Rect({0, 0}, picture.size());
   if (box.empty()) return out;
   cv::Mat light;
   cv::LUT(picture(box), power, light);
   if (light.channels() == 1) cv::merge(std::vector<cv::Mat>(3, light), light);
-  cv::GaussianBlur(light, light, cv::Size(5, 5), 1.0);
-  cv::remap(light, out, view.projector - cv::Scalar(box.x, box.y), cv::noArray(), cv::INTER_LINEAR,
-            cv::BORDER_CONSTANT, cv::Scalar::all(0.0));
+  const cv::Mat at = view.projector - cv::Scalar(box.x, box.y), around = cv::Mat::ones(3, 3, CV_8U);
+  const auto sample = [&](const cv::Mat& from, cv::Mat& to) {
+    cv::remap(from, to, at, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_CONSTANT, cv::Scalar::all(0.0));
+  };
+  cv::Mat changed;
+  cv::erode(light, changed, around);
+  sample(changed, out.low);
+  cv::dilate(light, changed, around);
+  sample(changed, out.high);
+  cv::GaussianBlur(light, changed, cv::Size(5, 5), 1.0);
+  sample(changed, out.middle);
   return out;
 }
 

@@ -66,8 +66,14 @@ StripView seen_by(const Strip& strip, const TableSight& sight);
 /// The cells in a frame, 8-bit BGR.
 cv::Mat camera_strip(const StripView& view, const cv::Mat& frame);
 
-/// The light sent to the cells by a picture (8-bit grey or BGR, the projector's size): three floats, 0 to 1,
-/// by a projector's usual power of 2.2, about as far spread as cells are apart.
-cv::Mat light_strip(const StripView& view, const cv::Mat& picture);
+/// The light that a picture sends to the cells: three floats each, 0 to 1, by a projector's usual power
+/// of 2.2.
+struct CellLight {
+  cv::Mat low, middle,
+      high;  ///< within a pixel around the cell's middle: the least, about the mean, the most
+};
+
+/// `picture`: 8-bit grey or BGR, the projector's size.
+CellLight light_strip(const StripView& view, const cv::Mat& picture);
 
 }  // namespace cowlcast::projector
