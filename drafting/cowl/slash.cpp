@@ -16,6 +16,7 @@ constexpr double least_clearance = 6.0;   // mm between neckline and first slash
 constexpr double least_above_hem = 40.0;  // mm
 constexpr double off_the_edge = 10.0;     // mm: a hand-drawn end so near is brought onto its edge
 constexpr int curve_steps = 16;
+constexpr double squared_lead = 6.0;  // mm
 
 double underarm_height(const LoweredBase& lowered) {
   return lowered.rim.front().y();
@@ -36,7 +37,10 @@ double clear_of_neckline(const LoweredBase& lowered, const Point& hinge) {
 /// A smooth curve, square to the centre front at `start`; at the shoulder square to
 /// it, at the armhole running straight out.
 Polyline squared_line(const LoweredBase& lowered, const Point& start, const Point& hinge, double along) {
+  const double lead =
+      std::min(squared_lead, 0.05 * (hinge - start).norm());  // straight, to be seen as square
   const double reach = 0.4 * (hinge - start).norm();
+  const Point leaves = start + Point(lead, 0.0);
   const Point first = start + Point(std::min(reach, 0.8 * hinge.x()), 0.0);
   Point out = (hinge - first).normalized();
   if (along > lowered.armhole_length) {
@@ -45,15 +49,14 @@ Polyline squared_line(const LoweredBase& lowered, const Point& start, const Poin
                       point_at(lowered.rim, std::max(along - 1.0, lowered.armhole_length));
     out = Point(way.y(), -way.x()).normalized();
   }
-  const Point second = hinge - reach * out;
-  Polyline line;
+  const Point arrives = hinge - lead * out, second = hinge - reach * out;
+  Polyline line{start};
   for (int i = 0; i <= curve_steps; ++i) {
     const double t = static_cast<double>(i) / curve_steps, u = 1.0 - t;
-    line.push_back(u * u * u * start + 3.0 * u * u * t * first + 3.0 * u * t * t * second +
-                   t * t * t * hinge);
+    line.push_back(u * u * u * leaves + 3.0 * u * u * t * first + 3.0 * u * t * t * second +
+                   t * t * t * arrives);
   }
-  line.front() = start;
-  line.back() = hinge;
+  line.push_back(hinge);
   return line;
 }
 

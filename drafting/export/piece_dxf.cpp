@@ -4,6 +4,7 @@
 #include <cstdio>
 
 #include "drafting/geometry/polyline.h"
+#include "drafting/piece/marks.h"
 
 namespace cowlcast::drafting {
 namespace {
@@ -16,6 +17,7 @@ enum Layer {
   mirror_line = 6,
   grain_line = 7,
   internal_line = 8,
+  drill_hole = 13,
   sew_line = 14,
   annotation = 15
 };
@@ -97,6 +99,12 @@ void add_block(Groups& out, const Piece& piece, const std::string& name) {
   for (const Notch& notch : piece.notches) {
     out.entity("POINT", notch_mark);
     out.place(notch.cut);
+    if (notch.form == NotchForm::mark) continue;
+    for (const Polyline& line : notch_lines(notch)) out.polyline(notch_mark, line, false);
+  }
+  for (const DrillMark& drill : drill_marks(piece)) {
+    out.entity("POINT", drill_hole);
+    out.place(drill.at);
   }
   if (piece.fold) out.line(mirror_line, piece.fold->from, piece.fold->to);
   if (piece.mirror) out.line(mirror_line, piece.mirror->from, piece.mirror->to);
@@ -105,7 +113,7 @@ void add_block(Groups& out, const Piece& piece, const std::string& name) {
   const Point middle = 0.5 * (box.low + box.high);
   out.text(boundary, middle, "Piece Name: " + piece.name);
   out.text(boundary, middle - Point(0, 10), "Quantity: 1");
-  for (const auto& [label, point] : piece.points) out.text(annotation, point, label);
+  for (const auto& [label, point] : piece.points) out.text(annotation, point, name_in_words(label));
   out.add(0, std::string("ENDBLK"));
   out.add(8, boundary);
 }

@@ -8,6 +8,7 @@
 #include "drafting/export/pdf_page.h"
 #include "drafting/export/summary.h"
 #include "drafting/geometry/polyline.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::drafting {
@@ -52,26 +53,25 @@ Polyline placed(const Polyline& line, const Point& shift) {
 }
 
 void draw_piece(PdfSheet& sheet, const Piece& piece, const Point& shift) {
-  sheet.line(placed(piece.cut_line, shift), true, 0.5);
+  for (const Polyline& run : lines_to_cut(piece)) sheet.line(placed(run, shift), false, 0.5);
   for (const Edge& edge : piece.edges) {
     const bool folded = edge.role == "cowl-edge";
     sheet.line(placed(edge.points, shift), false, 0.3,
                folded ? std::vector<double>{12, 3, 2, 3} : std::vector<double>{4, 2});
   }
   for (const Notch& notch : piece.notches) {
-    const Point in = notch.seam - notch.cut;
-    const Point inwards = in.norm() > 1e-6 ? Point(in.normalized()) : Point(1, 0);
-    const Point across(-inwards.y(), inwards.x());
-    for (int i = 0; i < notch.ticks; ++i) {
-      const Point at = notch.cut + (i - 0.5 * (notch.ticks - 1)) * 4.0 * across;
-      sheet.line(placed({at, at + 5.0 * inwards}, shift), false, 0.4);
-    }
+    for (const Polyline& line : notch_lines(notch)) sheet.line(placed(line, shift), false, 0.4);
+  }
+  for (const DrillMark& drill : drill_marks(piece)) {
+    for (const double side : {-3.0, 3.0})
+      sheet.line(placed({drill.at - Point(3, side), drill.at + Point(3, side)}, shift), false, 0.4);
+    const Point at = placed({drill.at}, shift)[0];
+    sheet.text(at + Point(5, 1), name_in_words(drill.name), 4.0);
   }
   const auto segment = [&](const std::optional<Segment>& line, const std::vector<double>& dashes) {
     if (line) sheet.line(placed({line->from, line->to}, shift), false, 0.4, dashes);
   };
-  segment(piece.fold, {20, 4});
-  segment(piece.mirror, {20, 4});
+  segment(whole_fold(piece), {14, 3, 1.5, 3});
   segment(piece.grain, {});
   if (piece.grain) {
     const Point along = (piece.grain->to - piece.grain->from).normalized(), across(-along.y(), along.x());
@@ -232,7 +232,8 @@ std::string record_of(const Top& top) {
         top.elastic.elastic_length, top.elastic.width, top.elastic.from_edge);
     add("its tails           %8.1f mm each, laid into the shoulder seams", top.elastic.tail);
   }
-  add("arm binding         %8.1f mm an armhole, when there is no sleeve", top.arm_binding_length);
+  if (!top.finishes.empty()) text += "\nFinishes\n";
+  for (const FinishedEdge& edge : top.finishes) text += finish_in_words(edge) + "\n";
   text += "\nSeams walked\n";
   for (const Walk& walk : top.walks)
     text += walk_in_words(walk) + (walks(walk) ? "" : "  DOES NOT WALK") + "\n";

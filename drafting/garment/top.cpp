@@ -7,10 +7,13 @@
 #include "drafting/geometry/curves.h"
 #include "drafting/geometry/polyline.h"
 #include "drafting/piece/assemble.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::drafting {
 namespace {
+
+constexpr double drilled_inside = 12.0;  // mm from the side seam
 
 void check(const TopWishes& wishes) {
   const auto within = [](double value, double least, double most, const char* what, const char* unit) {
@@ -21,9 +24,21 @@ void check(const TopWishes& wishes) {
     }
   };
   within(wishes.elastic_stretch, 1.0, 1.5, "The elastic's stretch", " times its length");
-  within(wishes.binding_stretch, 1.0, 1.5, "The binding's stretch", " times its length");
   within(wishes.sleeve_ease, 0.0, 60.0, "The sleeve cap's ease", " mm");
   within(wishes.elastic_tail, 0.0, 60.0, "The elastic's tail", " mm");
+}
+
+/// The allowances with those of finished edges as their finish needs them.
+Allowances allowances_of(const TopWishes& wishes) {
+  Allowances allowances = wishes.cowl.allowances;
+  const auto set = [&](const char* role, const Finish& finish) {
+    const auto& by_hand = wishes.allowances_set;
+    if (std::find(by_hand.begin(), by_hand.end(), role) == by_hand.end())
+      allowances[role] = allowance_for(finish);
+  };
+  set("camisole-top", wishes.camisole_finish);
+  if (wishes.arm_finish) set("armhole", *wishes.arm_finish);
+  return allowances;
 }
 
 /// The base front between a top edge over the chest and a hem below the armhole:
@@ -70,8 +85,26 @@ Piece camisole_of(const Piece& base, const TopWishes& wishes) {
   const double across = 0.3 * corner.x();
   piece.grain = Segment{{across, foot.y() + 15.0}, {across, top_height - 15.0}};
   piece.notches.push_back({"armhole", corner, corner});
-  add_allowances(piece, wishes.cowl.allowances);
+  add_allowances(piece, wishes.cowl.allowances, wishes.cowl.corners);
+  set_notch_form(piece, wishes.cowl.notch_form);
   return piece;
+}
+
+/// Where the panel's hem comes to lie: a notch on the front's side seam, and a drill
+/// mark beside it inside the front.
+void mark_panel(CowlDraft& draft, const TopWishes& wishes) {
+  Piece& front = draft.front;
+  const Polyline& side = edge_of(front, "side-seam").points;
+  double below = wishes.camisole_length;
+  for (const Notch& notch : front.notches) {  // below a tuck the panel's hem lies lower by the tuck
+    if (notch.name == "tack" && length(side) - nearest(side, notch.seam).along < below) {
+      below += draft.tacked_length;
+      break;
+    }
+  }
+  const Point at = point_at(side, length(side) - below);
+  add_notch(front, {"panel-hem", at, at, 1, wishes.cowl.notch_form});
+  front.points[drill_name("panel-hem")] = at - Point(drilled_inside, 0.0);
 }
 
 /// A walk of part of an edge: the panel's seam against the start of the front's.
@@ -96,8 +129,11 @@ Walk partial_walk(const std::string& name, const Piece& panel, const Piece& base
 
 }  // namespace
 
-Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& wishes) {
-  check(wishes);
+Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& asked) {
+  check(asked);
+  TopWishes wishes = asked;
+  wishes.cowl.allowances = allowances_of(asked);
+  if (wishes.back_cowl) wishes.back_cowl->allowances = wishes.cowl.allowances;
   Top top;
   top.cowl = draft_cowl_front(base_front, wishes.cowl);
   if (wishes.back_cowl) {
@@ -106,11 +142,15 @@ Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& 
   } else {
     top.back = base_back;
     top.back.name = "back";
-    add_allowances(top.back, wishes.cowl.allowances);
+    add_allowances(top.back, wishes.cowl.allowances, wishes.cowl.corners);
+    set_notch_form(top.back, wishes.cowl.notch_form);
   }
   for (Notch& notch : top.back.notches) notch.ticks = 2;
   top.carried = wishes.carried;
-  if (wishes.camisole) top.camisole = camisole_of(base_front, wishes);
+  if (wishes.camisole) {
+    top.camisole = camisole_of(base_front, wishes);
+    mark_panel(top.cowl, wishes);
+  }
 
   const double back_tack = top.back_cowl ? top.back_cowl->tacked_length : 0.0;
   const Piece& front = top.cowl.front;
@@ -140,8 +180,15 @@ Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& 
     top.elastic.tail = wishes.elastic_tail;
     top.elastic.elastic_length = top.elastic.seam_length / wishes.elastic_stretch + 2.0 * wishes.elastic_tail;
   }
-  const double arm = length(edge_of(front, "armhole").points) + length(edge_of(top.back, "armhole").points);
-  top.arm_binding_length = arm / wishes.binding_stretch;
+  if (top.camisole) {
+    const double edge = 2.0 * length(edge_of(*top.camisole, "camisole-top").points);
+    top.finishes.push_back(finished(wishes.camisole_finish, "panel top", edge, false));
+  }
+  if (wishes.arm_finish || top.carried.empty()) {
+    const double arm = length(edge_of(front, "armhole").points) + length(edge_of(top.back, "armhole").points);
+    const Finish finish = wishes.arm_finish.value_or(Finish{.kind = FinishKind::binding});
+    top.finishes.push_back(finished(finish, "an armhole", arm, true));
+  }
   return top;
 }
 

@@ -6,8 +6,8 @@
 //   require_walk(top, false);     // throws Refusal when a seam does not walk
 //
 // Front, back, an inner camisole panel under the cowl, a separate facing when
-// wished, pieces carried over unchanged (sleeves), the neck elastic and the arm
-// binding as figures.
+// wished, pieces carried over unchanged (sleeves), the neck elastic and the
+// finishes of the panel's top edge and of a sleeveless top's armholes as figures.
 #pragma once
 
 #include <optional>
@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "drafting/cowl/cowl_front.h"
+#include "drafting/garment/finish.h"
 #include "drafting/garment/seam_walk.h"
 
 namespace cowlcast::drafting {
@@ -39,9 +40,13 @@ struct TopWishes {
   double camisole_length = 110.0;       ///< along the side seam below the armhole, mm
   double elastic_stretch = 1.0;         ///< seam length over elastic length between the tails
   double elastic_tail = 13.0;           ///< mm each end
-  double binding_stretch = 1.08;        ///< armhole over its binding, for a sleeveless top
-  double sleeve_ease = 0.0;             ///< of a sleeve cap taken up in its armholes, mm
-  std::vector<Piece> carried;           ///< sleeves and other pieces that stay as they are
+  Finish camisole_finish;               ///< of the panel's top edge
+  /// Of the armholes of a top without sleeves. None: a binding is reckoned, no allowance changed.
+  std::optional<Finish> arm_finish;
+  /// Edges whose allowance was set by hand; a finish leaves those alone.
+  std::vector<std::string> allowances_set;
+  double sleeve_ease = 0.0;    ///< of a sleeve cap taken up in its armholes, mm
+  std::vector<Piece> carried;  ///< sleeves and other pieces that stay as they are
 };
 
 struct Top {
@@ -51,7 +56,7 @@ struct Top {
   std::optional<Piece> camisole;  ///< edges centre-front, camisole-hem, side-seam, armhole, camisole-top
   std::vector<Piece> carried;
   NeckElastic elastic;
-  double arm_binding_length = 0.0;  ///< one armhole, mm; with sleeves of no use
+  std::vector<FinishedEdge> finishes;  ///< the panel's top edge; an armhole when no sleeve is carried
   std::vector<Walk> walks;
 };
 

@@ -121,6 +121,10 @@ Polyline offset_outline(const Polyline& outline, const std::vector<double>& dist
       } else {
         // Squared off at `wide` from the corner, square to the bisector.
         const Point bisector = (in - out).normalized();
+        if ((meet - corner).dot(bisector) <= wide) {  // nothing stands out to be cut off
+          moved.push_back(meet);
+          continue;
+        }
         const double share_a = (wide - (a - corner).dot(bisector)) / in.dot(bisector);
         const double share_b = (wide - (b - corner).dot(bisector)) / (-out).dot(bisector);
         moved.push_back(a + std::max(0.0, share_a) * in);

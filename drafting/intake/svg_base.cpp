@@ -32,6 +32,7 @@ struct Drawing {
   Roles roles;
   std::map<std::string, Polyline> edges;  // mm, y down
   std::optional<Point> notch;
+  std::vector<std::string> other_ids;
 };
 
 std::string local_name(const pugi::xml_node& node) {
@@ -119,6 +120,7 @@ void walk(Drawing& drawing, const pugi::xml_node& parent, const Eigen::Affine2d&
                       ". Ungroup the pattern and save as plain SVG.");
       }
     }
+    if (!id.empty()) drawing.other_ids.push_back(id);
     if (std::find(drawing.roles.begin(), drawing.roles.end(), id) != drawing.roles.end()) {
       read_edge(drawing, node, id, kind, mm_from_node);
     } else if (id == notch_id && (kind == "circle" || kind == "ellipse")) {
@@ -129,7 +131,47 @@ void walk(Drawing& drawing, const pugi::xml_node& parent, const Eigen::Affine2d&
   }
 }
 
-Drawing read_drawing(const std::string& text, const Roles& roles) {
+/// How many letters must be changed, added or left out to make `a` into `b`.
+size_t letters_apart(const std::string& a, const std::string& b) {
+  std::vector<size_t> row(b.size() + 1);
+  for (size_t j = 0; j <= b.size(); ++j) row[j] = j;
+  for (size_t i = 1; i <= a.size(); ++i) {
+    size_t corner = row[0];
+    row[0] = i;
+    for (size_t j = 1; j <= b.size(); ++j) {
+      const size_t kept = corner + (a[i - 1] == b[j - 1] ? 0 : 1);
+      corner = row[j];
+      row[j] = std::min({kept, row[j] + 1, row[j - 1] + 1});
+    }
+  }
+  return row[b.size()];
+}
+
+/// An id of the drawing that was likely meant for `role`: other capitals, other
+/// marks between the words, a letter or two wrong.
+std::optional<std::string> id_like(const std::string& role, const std::vector<std::string>& ids) {
+  std::optional<std::string> best;
+  size_t least = 3;
+  for (const std::string& id : ids) {
+    if (id.size() > 40) continue;
+    std::string plain;
+    for (const char c : id) {
+      if (c == '_' || c == ' ' || c == '.') {
+        plain += '-';
+      } else {
+        plain += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+      }
+    }
+    const size_t apart = letters_apart(plain, role);
+    if (apart < least && 3 * apart < role.size() + 1) {
+      least = apart;
+      best = id;
+    }
+  }
+  return best;
+}
+
+Drawing read_drawing(const std::string& text, const Roles& roles, std::vector<std::string>& cautions) {
   pugi::xml_document document;
   const pugi::xml_parse_result read = document.load_buffer(text.data(), text.size());
   if (!read) {
@@ -142,15 +184,18 @@ Drawing read_drawing(const std::string& text, const Roles& roles) {
   }
   Drawing drawing;
   drawing.roles = roles;
-  walk(drawing, root, mm_from_user_units(root), 0);
-  std::string missing;
+  walk(drawing, root, mm_from_user_units(root, cautions), 0);
+  std::string missing, hint;
   for (const std::string& role : roles) {
-    if (drawing.edges.count(role) == 0) missing.append(missing.empty() ? "" : ", ").append(role);
+    if (drawing.edges.count(role) > 0) continue;
+    missing.append(missing.empty() ? "" : ", ").append(role);
+    if (const auto like = id_like(role, drawing.other_ids))
+      hint += " Its id \"" + *like + "\" is perhaps meant to be " + role + ".";
   }
   if (!missing.empty()) {
     throw Refusal("The drawing has no path with the id " + missing +
                   ". Give each edge's path its role as id: " + roles[0] +
-                  ", neckline, shoulder, armhole, side-seam, hem.");
+                  ", neckline, shoulder, armhole, side-seam, hem." + hint);
   }
   return drawing;
 }
@@ -195,15 +240,18 @@ void check_size(const std::array<Polyline, 6>& lines) {
   for (const Polyline& line : lines) all.insert(all.end(), line.begin(), line.end());
   const Box box = box_of(all);
   if (box.height() < 150.0 || box.height() > 1800.0 || box.width() < 80.0 || box.width() > 1000.0) {
-    throw Refusal("This base front would be " + mm_in_words(box.width()) + " wide and " +
+    throw Refusal("This base would be " + mm_in_words(box.width()) + " wide and " +
                   mm_in_words(box.height()) +
                   " long, which is no half front of a top. Check the drawing's width, height and viewBox "
                   "against the printed pattern.");
   }
 }
 
-Piece base_from_svg(const std::string& svg_text, const std::string& name, const Roles& roles) {
-  const Drawing drawing = read_drawing(svg_text, roles);
+Piece base_from_svg(const std::string& svg_text, const std::string& name, const Roles& roles,
+                    std::vector<std::string>* cautions) {
+  std::vector<std::string> found;
+  const Drawing drawing = read_drawing(svg_text, roles, found);
+  if (cautions != nullptr) *cautions = found;
   std::array<Polyline, 6> lines = in_outline_order(drawing);
 
   // The centre front: straight, turned upright, its hem end at the origin.
@@ -268,12 +316,12 @@ Piece base_from_svg(const std::string& svg_text, const std::string& name, const 
 
 }  // namespace
 
-Piece base_front_from_svg(const std::string& svg_text) {
-  return base_from_svg(svg_text, "base front", roles_with("centre-front"));
+Piece base_front_from_svg(const std::string& svg_text, std::vector<std::string>* cautions) {
+  return base_from_svg(svg_text, "base front", roles_with("centre-front"), cautions);
 }
 
-Piece base_back_from_svg(const std::string& svg_text) {
-  return base_from_svg(svg_text, "base back", roles_with("centre-back"));
+Piece base_back_from_svg(const std::string& svg_text, std::vector<std::string>* cautions) {
+  return base_from_svg(svg_text, "base back", roles_with("centre-back"), cautions);
 }
 
 }  // namespace cowlcast::drafting

@@ -14,14 +14,16 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "drafting/piece/piece.h"
 
 namespace cowlcast::drafting {
 
-Piece base_front_from_svg(const std::string& svg_text);
+/// `cautions`, when given, gets sentences on what was read but may not be meant.
+Piece base_front_from_svg(const std::string& svg_text, std::vector<std::string>* cautions = nullptr);
 
 /// The same for a base back; its centre's path is "centre-back".
-Piece base_back_from_svg(const std::string& svg_text);
+Piece base_back_from_svg(const std::string& svg_text, std::vector<std::string>* cautions = nullptr);
 
 }  // namespace cowlcast::drafting

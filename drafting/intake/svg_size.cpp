@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdio>
 #include <optional>
 #include <string>
 #include <utility>
@@ -22,9 +23,11 @@ constexpr std::array<std::pair<const char*, double>, 7> mm_of_unit = {{{"mm", 1.
                                                                        {"px", 25.4 / 96.0},
                                                                        {"", 25.4 / 96.0}}};
 
+constexpr double most_difference = 0.005;  // of the scales across and down
+
 const char* cure = "Set the drawing's width and height in millimetres in the document settings.";
 
-std::optional<double> length_mm(const pugi::xml_node& root, const char* name) {
+std::optional<double> length_mm(const pugi::xml_node& root, const char* name, bool& in_pixels) {
   const std::string text = root.attribute(name).value();
   if (text.empty() || text == "auto") return std::nullopt;
   Scanner scan(text);
@@ -48,14 +51,21 @@ std::optional<double> length_mm(const pugi::xml_node& root, const char* name) {
   if (!(value > 0.0)) {
     throw Refusal("The drawing's " + std::string(name) + " is not above zero. " + cure);
   }
+  in_pixels = in_pixels || unit.empty() || unit == "px";
   return value * found->second;
 }
 
 }  // namespace
 
-Eigen::Affine2d mm_from_user_units(const pugi::xml_node& root) {
-  const auto width = length_mm(root, "width"), height = length_mm(root, "height");
+Eigen::Affine2d mm_from_user_units(const pugi::xml_node& root, std::vector<std::string>& cautions) {
+  bool in_pixels = false;
+  const auto width = length_mm(root, "width", in_pixels), height = length_mm(root, "height", in_pixels);
   if (!width && !height) throw Refusal(std::string("The drawing has no real size. ") + cure);
+  if (in_pixels) {
+    cautions.push_back(
+        "The drawing's size is in pixels, which are taken as 96 to the inch; some programs write 72 or 90. "
+        "Compare the base's size below with the printed pattern, or set width and height in mm.");
+  }
   const pugi::xml_attribute view = root.attribute("viewBox");
   if (!view) return Eigen::Affine2d(Eigen::Scaling(25.4 / 96.0));
   Scanner scan(view.value());
@@ -73,11 +83,15 @@ Eigen::Affine2d mm_from_user_units(const pugi::xml_node& root) {
   }
   double across = width ? *width / box[2] : *height / box[3];
   double down = height ? *height / box[3] : across;
-  const std::string fit = root.attribute("preserveAspectRatio").value();
-  if (fit.find("none") == std::string::npos) {
-    const bool slice = fit.find("slice") != std::string::npos;
-    across = down = slice ? std::max(across, down) : std::min(across, down);
+  if (std::abs(across / down - 1.0) > most_difference) {
+    char words[200];
+    std::snprintf(words, sizeof words,
+                  "By its width a unit of the drawing is %.4g mm, by its height %.4g mm, so its true size is "
+                  "not certain. ",
+                  across, down);
+    throw Refusal(std::string(words) + "Make width and height fit the viewBox: " + cure);
   }
+  across = down = std::min(across, down);
   if (!(across > 0.0) || !std::isfinite(across) || !std::isfinite(down)) {
     throw Refusal(std::string("The drawing has no real size. ") + cure);
   }

@@ -7,6 +7,7 @@
 #include "drafting/geometry/offset.h"
 #include "drafting/geometry/polyline.h"
 #include "drafting/piece/assemble.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::drafting {
@@ -69,6 +70,13 @@ struct Allowed {
   double width;
 };
 
+/// True where two edges run on so nearly straight that there is no point to cut off.
+bool is_flat(const Allowed& before, const Allowed& after) {
+  const Point in = before.points.back() - before.points[before.points.size() - 2];
+  const Point out = after.points[1] - after.points[0];
+  return in.normalized().dot(out.normalized()) > 0.7;
+}
+
 /// The seam line's allowances without the trueing of mirrored corners.
 Polyline plain_cut_line(const std::vector<Allowed>& ring, const Corners& corners) {
   Polyline outline;
@@ -77,7 +85,8 @@ Polyline plain_cut_line(const std::vector<Allowed>& ring, const Corners& corners
     const Allowed &edge = ring[i], &before = ring[(i + ring.size() - 1) % ring.size()];
     outline.insert(outline.end(), edge.points.begin(), edge.points.end() - 1);
     widths.insert(widths.end(), edge.points.size() - 1, edge.width);
-    const bool squared = corner_between(corners, before.role, edge.role).form == CornerForm::squared;
+    const bool squared =
+        corner_between(corners, before.role, edge.role).form == CornerForm::squared && !is_flat(before, edge);
     limits.push_back(squared ? 1.0 : mitre_limit);
     limits.insert(limits.end(), edge.points.size() - 2, mitre_limit);
   }
@@ -221,6 +230,12 @@ void add_allowances(Piece& piece, const Allowances& allowances, const Corners& c
   const std::string fault = fault_of(piece.cut_line, piece, ring);
   if (!fault.empty()) refuse(fault, piece, ring, corners);
   for (Notch& notch : piece.notches) notch.cut = out_to_cut(piece, notch.seam);
+}
+
+void add_notch(Piece& piece, Notch notch) {
+  notch.cut = out_to_cut(piece, notch.seam);
+  if ((notch.cut - notch.seam).norm() < least_for_cut_notch) notch.form = NotchForm::mark;
+  piece.notches.push_back(notch);
 }
 
 }  // namespace cowlcast::drafting

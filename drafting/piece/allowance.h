@@ -38,4 +38,8 @@ std::vector<std::string> roles_with_allowance(const Piece& piece);
 /// width, with the widest that works.
 void add_allowances(Piece& piece, const Allowances& allowances, const Corners& corners = {});
 
+/// Adds a notch at its place on the seam line of a piece that has its cut line; it
+/// stays a mark where the allowance is too narrow to cut into.
+void add_notch(Piece& piece, Notch notch);
+
 }  // namespace cowlcast::drafting

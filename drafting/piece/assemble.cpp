@@ -10,6 +10,7 @@
 namespace cowlcast::drafting {
 
 std::string mm_in_words(double length) {
+  if (std::abs(length) >= 1e5) return length > 0.0 ? "more than 100 m" : "less than -100 m";
   char text[48];
   const double rounded = std::round(length * 10.0) / 10.0;
   std::snprintf(text, sizeof text, rounded == std::round(rounded) ? "%.0f mm" : "%.1f mm", rounded + 0.0);

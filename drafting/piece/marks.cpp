@@ -2,11 +2,18 @@
 
 #include <algorithm>
 
+#include "drafting/geometry/polyline.h"
+
 namespace cowlcast::drafting {
 namespace {
 
 constexpr double between_ticks = 6.0;  // mm
 const std::string prefix = "drill-";
+
+bool on_fold(const Piece& piece, const Point& point) {
+  const std::optional<Segment>& line = piece.fold ? piece.fold : piece.mirror;
+  return line && (mirrored(point, *line) - point).norm() < 1e-6;
+}
 
 }  // namespace
 
@@ -35,6 +42,44 @@ std::vector<Polyline> notch_lines(const Notch& notch) {
   return lines;
 }
 
+std::vector<Polyline> lines_to_cut(const Piece& piece) {
+  const Polyline& line = piece.cut_line;
+  const size_t n = line.size();
+  const auto folded = [&](size_t i) {
+    return on_fold(piece, line[i % n]) && on_fold(piece, line[(i + 1) % n]);
+  };
+  size_t start = n;
+  for (size_t i = 0; i < n && start == n; ++i) {
+    if (folded(i)) start = i;
+  }
+  if (start == n) {
+    Polyline closed = line;
+    if (n > 0) closed.push_back(line.front());
+    return {closed};
+  }
+  std::vector<Polyline> runs;
+  for (size_t k = 1; k <= n; ++k) {
+    const size_t i = (start + k) % n;
+    if (folded(i)) continue;
+    if (folded(i + n - 1)) runs.push_back({line[i]});
+    runs.back().push_back(line[(i + 1) % n]);
+  }
+  return runs;
+}
+
+std::optional<Segment> whole_fold(const Piece& piece) {
+  const std::optional<Segment>& line = piece.fold ? piece.fold : piece.mirror;
+  if (!line) return std::nullopt;
+  const Point way = (line->to - line->from).normalized();
+  double least = 0.0, most = (line->to - line->from).norm();
+  for (const Point& p : piece.cut_line) {
+    if (!on_fold(piece, p)) continue;
+    least = std::min(least, way.dot(p - line->from));
+    most = std::max(most, way.dot(p - line->from));
+  }
+  return Segment{line->from + least * way, line->from + most * way};
+}
+
 std::vector<DrillMark> drill_marks(const Piece& piece) {
   std::vector<DrillMark> marks;
   for (const auto& [name, at] : piece.points) {
@@ -49,6 +94,12 @@ std::string drill_name(const std::string& name) {
 
 bool is_drill_mark(const std::string& point_name) {
   return point_name.starts_with(prefix);
+}
+
+std::string name_in_words(const std::string& name) {
+  std::string words = is_drill_mark(name) ? name.substr(prefix.size()) : name;
+  std::replace(words.begin(), words.end(), '-', ' ');
+  return words;
 }
 
 std::string notch_form_name(NotchForm form) {

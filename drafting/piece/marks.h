@@ -1,4 +1,4 @@
-// Marks: notches and drill marks as lines and places on a piece.
+// Marks: notches, drill marks and folds as lines and places on a piece.
 //
 //   set_notch_form(front, NotchForm::vee);
 //   for (const Notch& notch : front.notches) draw(notch_lines(notch));
@@ -10,6 +10,7 @@
 // source.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,6 +28,14 @@ void set_notch_form(Piece& piece, NotchForm form);
 /// Its lines in the piece frame, each tick's own; a V is two sides of three points.
 std::vector<Polyline> notch_lines(const Notch& notch);
 
+/// The cut line as it is cut: its runs between stretches of the fold or the mirror
+/// line; all of it, closed up, for a piece with neither.
+std::vector<Polyline> lines_to_cut(const Piece& piece);
+
+/// The stretch of the cut line on the fold or mirror line, allowances at its ends
+/// included; none for a piece with neither.
+std::optional<Segment> whole_fold(const Piece& piece);
+
 struct DrillMark {
   std::string name;  ///< without "drill-"
   Point at = Point::Zero();
@@ -36,6 +45,9 @@ std::vector<DrillMark> drill_marks(const Piece& piece);
 /// "tack-upper" as the piece's points have it: "drill-tack-upper".
 std::string drill_name(const std::string& name);
 bool is_drill_mark(const std::string& point_name);
+
+/// "neck point" for "neck-point", for labels.
+std::string name_in_words(const std::string& name);
 
 /// "mark", "slit" and "vee".
 std::string notch_form_name(NotchForm form);

@@ -11,117 +11,172 @@ namespace {
 
 using Kind = StepLine::Kind;
 
-std::vector<StepLine> outline(const Polyline& line, Kind kind) {
-  return {{line, true, kind}};
-}
-
-void add(std::vector<StepLine>& lines, const Polyline& points, Kind kind, bool closed = false) {
-  lines.push_back({points, closed, kind});
-}
-
-/// What the record keeps, as the opening's model.
-SlashedFront front_of(const CowlDraft& draft) {
-  SlashedFront front;
-  const CowlRecord& cowl = *draft.front.cowl;
-  for (const Segment& slash : cowl.slash_lines) front.hinges.push_back(slash.to);
-  front.neck_point = draft.base.points.at("neck-point");
-  front.pivot = draft.swing_centre;
-  return front;
-}
-
-std::string number_words(const char* format, double value) {
+std::string with_number(const char* format, double value) {
   char text[240];
   std::snprintf(text, sizeof text, format, value);
   return text;
 }
 
+/// The draft's steps; each function gives one.
+class Lesson {
+ public:
+  explicit Lesson(const CowlDraft& draft) : draft_(draft), cowl_(*draft.front.cowl) {}
+
+  Step base() const {
+    return {"The base",
+            "Start from a base front that fits, without allowances.",
+            {{draft_.base.seam_line, true, Kind::seam_line, false}}};
+  }
+
+  Step lowered() const {
+    Step step{"Lower the neckline",
+              with_number("Lower the neckline %.0f mm at the centre front; the neck point stays.",
+                          draft_.neckline_drop),
+              {old_base()}};
+    const Polyline& first = cowl_.parts.front().before;
+    Polyline neckline =
+        between(first, nearest(first, draft_.base.points.at("neck-point")).along, length(first));
+    neckline.push_back(first.front());
+    step.lines.push_back({neckline, false, Kind::seam_line, false});
+    step.points.push_back({"neck point", draft_.base.points.at("neck-point")});
+    return step;
+  }
+
+  Step slashes() const {
+    const bool curved = !cowl_.slash_paths.empty() && cowl_.slash_paths.front().size() > 2;
+    Step step{
+        "Draw the slash lines",
+        curved ? "Draw them square to the centre front, curving to meet the shoulder seam square, and the "
+                 "last to the armhole notch."
+               : "Draw them from the centre front to the shoulder seam, and the last to the armhole notch.",
+        {old_base()}};
+    for (size_t i = 0; i < cowl_.slash_lines.size(); ++i) {
+      const Segment& line = cowl_.slash_lines[i];
+      step.lines.push_back(
+          {i < cowl_.slash_paths.size() ? cowl_.slash_paths[i] : Polyline{line.from, line.to}, false,
+           Kind::slash_line, false});
+    }
+    return step;
+  }
+
+  Step opening(double share) const {
+    Step step{"Open the parts",
+              "Cut each slash line to, but not through, its hinge on the seam line, and swing the parts open "
+              "until the neck point stands half the drape from the centre front.",
+              {}};
+    SlashedFront front;  // what the record keeps, as the opening's model
+    for (const Segment& slash : cowl_.slash_lines) front.hinges.push_back(slash.to);
+    front.neck_point = draft_.base.points.at("neck-point");
+    front.pivot = draft_.swing_centre;
+    Opening opening;
+    for (const double angle : cowl_.hinge_angles) opening.angles.push_back(share * angle);
+    opening.swing = share * cowl_.swing;
+    const std::vector<Motion> motions = motions_of(front, opening);
+    for (size_t k = 0; k < cowl_.parts.size(); ++k)
+      step.lines.push_back({moved(motions[k], cowl_.parts[k].before), true, Kind::part, false});
+    for (size_t i = 0; i < front.hinges.size(); ++i)
+      step.points.push_back({"hinge", motions[i] * front.hinges[i]});
+    step.points.push_back({"neck point", motions[0] * front.neck_point});
+    return step;
+  }
+
+  Step centre() const {
+    Step step{"New centre front and cowl edge",
+              "Draw the centre front straight down, and the cowl edge from the neck point square to it.",
+              opened()};
+    const Polyline& hem = edge_of(draft_.front, "hem").points;
+    const Point& top = draft_.front.points.at("cowl-centre");
+    step.lines.push_back({{top, hem.front()}, false, Kind::centre, false});
+    step.lines.push_back({edge_of(draft_.front, "cowl-edge").points, false, Kind::cowl_edge, false});
+    step.points.push_back({"neck point", draft_.front.points.at("neck-point")});
+    return step;
+  }
+
+  Step facing() const {
+    Step step{"Add the facing",
+              "Mirror the front's top in the cowl edge: the facing's ends are the shoulder's reflection, and "
+              "finish inside the shoulder seam.",
+              centre().lines};
+    for (StepLine& line : step.lines) line.earlier = true;
+    const Piece& piece = draft_.facing ? *draft_.facing : draft_.front;
+    if (!has_edge(piece, "facing-edge")) return step;
+    for (const char* role : {"facing-shoulder", "facing-edge"})
+      step.lines.push_back({edge_of(piece, role).points, false, Kind::facing, false});
+    return step;
+  }
+
+  Step trued() const {
+    Step step{"True the edges",
+              "Fair the kinks that the hinges left without changing a seam's length, and draw the hem square "
+              "to the centre front.",
+              opened()};
+    for (const char* role : {"shoulder", "armhole", "side-seam", "hem"})
+      step.lines.push_back({edge_of(draft_.front, role).points, false, Kind::seam_line, false});
+    return step;
+  }
+
+  Step allowances() const {
+    return {"Add the allowances",
+            "Add the allowances last, outside the trued seam lines; none on the fold.",
+            {{draft_.front.seam_line, true, Kind::seam_line, true},
+             {draft_.front.cut_line, true, Kind::cut_line, false}}};
+  }
+
+ private:
+  StepLine old_base() const { return {draft_.base.seam_line, true, Kind::seam_line, true}; }
+  std::vector<StepLine> opened() const {
+    std::vector<StepLine> lines;
+    for (const auto& part : cowl_.parts) lines.push_back({part.after, true, Kind::part, true});
+    return lines;
+  }
+
+  const CowlDraft& draft_;
+  const CowlRecord& cowl_;
+};
+
 }  // namespace
 
-Step opening_step(const CowlDraft& draft, double share) {
+Step teaching_step(const CowlDraft& draft, size_t number, double share) {
   if (!(share >= 0.0 && share <= 1.0))
     throw Refusal("The opening runs from 0, closed, to 1, open. Set it in between.");
-  const CowlRecord& cowl = *draft.front.cowl;
-  Opening opening;
-  for (const double angle : cowl.hinge_angles) opening.angles.push_back(share * angle);
-  opening.swing = share * cowl.swing;
-  const auto motions = motions_of(front_of(draft), opening);
-  Step step{"Open the parts",
-            "Cut each slash line to, but not through, its hinge on the seam line and swing the parts open "
-            "until the neck "
-            "point stands half the drape from the centre front.",
-            {}};
-  for (size_t k = 0; k < cowl.parts.size(); ++k) {
-    add(step.lines, moved(motions[k], cowl.parts[k].before), Kind::new_line, true);
+  const Lesson lesson(draft);
+  switch (number) {
+    case 0:
+      return lesson.base();
+    case 1:
+      return lesson.lowered();
+    case 2:
+      return lesson.slashes();
+    case opening_step_number:
+      return lesson.opening(share);
+    case 4:
+      return lesson.centre();
+    case 5:
+      return lesson.facing();
+    case 6:
+      return lesson.trued();
+    case 7:
+      return lesson.allowances();
+    default:
+      throw Refusal("The draft has " + std::to_string(step_count) + " steps. Choose one of them.");
   }
-  return step;
 }
 
 std::vector<Step> teaching_steps(const CowlDraft& draft) {
-  const CowlRecord& cowl = *draft.front.cowl;
-  const Piece& front = draft.front;
   std::vector<Step> steps;
-  const auto base = outline(draft.base.seam_line, Kind::earlier);
-
-  steps.push_back({"The base", "Start from a base front that fits, without allowances.",
-                   outline(draft.base.seam_line, Kind::new_line)});
-
-  Step lowered{"Lower the neckline",
-               number_words("Lower the neckline %.0f mm at the centre front; the neck point stays.",
-                            draft.neckline_drop),
-               base};
-  const Polyline& first = cowl.parts.front().before;
-  const Foot neck_place = nearest(first, draft.base.points.at("neck-point"));
-  Polyline neckline = between(first, neck_place.along, length(first));
-  neckline.push_back(first.front());
-  add(lowered.lines, neckline, Kind::new_line);
-  steps.push_back(lowered);
-
-  Step slashes{"Draw the slash lines",
-               "Draw them from the centre front to the shoulder seam, the last to the armhole notch.", base};
-  for (const Segment& slash : cowl.slash_lines) add(slashes.lines, {slash.from, slash.to}, Kind::new_line);
-  steps.push_back(slashes);
-
-  steps.push_back(opening_step(draft, 1.0));
-
-  const std::vector<StepLine> parts = [&] {
-    std::vector<StepLine> lines;
-    for (const auto& part : cowl.parts) add(lines, part.after, Kind::earlier, true);
-    return lines;
-  }();
-  Step centre{"New centre front and cowl edge",
-              "Draw the centre front straight down and the cowl edge from the neck point square to it.",
-              parts};
-  const Polyline& hem = edge_of(front, "hem").points;
-  add(centre.lines, {front.points.at("cowl-centre"), hem.front()}, Kind::new_line);
-  add(centre.lines, edge_of(front, "cowl-edge").points, Kind::new_line);
-  steps.push_back(centre);
-
-  Step facing{"Add the facing",
-              "Mirror the front's top in the cowl edge: the facing's ends are the shoulder's reflection, and "
-              "finish inside the shoulder seam.",
-              centre.lines};
-  for (StepLine& line : facing.lines) line.kind = Kind::earlier;
-  const Piece& with_facing = draft.facing ? *draft.facing : front;
-  if (has_edge(with_facing, "facing-edge")) {
-    add(facing.lines, edge_of(with_facing, "facing-shoulder").points, Kind::new_line);
-    add(facing.lines, edge_of(with_facing, "facing-edge").points, Kind::new_line);
-  }
-  steps.push_back(facing);
-
-  Step trued{"True the edges",
-             "Fair the kinks that the hinges left without changing a seam's length, and draw the hem square "
-             "to the centre front.",
-             parts};
-  for (const char* role : {"shoulder", "armhole", "side-seam", "hem"})
-    add(trued.lines, edge_of(front, role).points, Kind::new_line);
-  steps.push_back(trued);
-
-  Step allowances{"Add the allowances",
-                  "Add the allowances last, outside the trued seam lines; none on the fold.",
-                  outline(front.seam_line, Kind::earlier)};
-  add(allowances.lines, front.cut_line, Kind::cut, true);
-  steps.push_back(allowances);
+  for (size_t number = 0; number < step_count; ++number) steps.push_back(teaching_step(draft, number, 1.0));
   return steps;
+}
+
+Polyline reach_of_steps(const CowlDraft& draft) {
+  Polyline points;
+  const auto add = [&](const Step& step) {
+    for (const StepLine& line : step.lines)
+      points.insert(points.end(), line.points.begin(), line.points.end());
+  };
+  for (const Step& step : teaching_steps(draft)) add(step);
+  for (int i = 0; i < 8; ++i) add(teaching_step(draft, opening_step_number, i / 8.0));
+  return convex_hull(std::move(points));
 }
 
 }  // namespace cowlcast::drafting

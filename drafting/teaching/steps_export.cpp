@@ -9,8 +9,6 @@
 namespace cowlcast::drafting {
 namespace {
 
-using Kind = StepLine::Kind;
-
 constexpr double margin = 20.0;   // mm
 constexpr double caption = 30.0;  // mm below each picture
 
@@ -22,11 +20,11 @@ Box box_of_steps(const std::vector<Step>& steps) {
   return box_of(all);
 }
 
-double line_width(Kind kind) {
-  return kind == Kind::earlier ? 0.3 : kind == Kind::cut ? 1.4 : 1.0;
+double line_width(const StepLine& line) {
+  return line.earlier ? 0.3 : line.kind == StepLine::Kind::cut_line ? 1.4 : 1.0;
 }
-const char* colour(Kind kind) {
-  return kind == Kind::earlier ? "#888888" : "#000000";
+const char* colour(const StepLine& line) {
+  return line.earlier ? "#888888" : "#000000";
 }
 
 std::string path_data(const StepLine& line, const Box& box, const Point& at) {
@@ -54,7 +52,7 @@ std::string head(double width, double height, const char* title) {
 std::string drawn(const StepLine& line, const Box& box, const Point& at) {
   char style[120];
   std::snprintf(style, sizeof style, "<path fill=\"none\" stroke=\"%s\" stroke-width=\"%.1f\" d=\"",
-                colour(line.kind), line_width(line.kind));
+                colour(line), line_width(line));
   return style + path_data(line, box, at) + "\"/>\n";
 }
 
@@ -104,7 +102,8 @@ std::string steps_to_svg(const CowlDraft& draft) {
 std::string opening_to_animated_svg(const CowlDraft& draft) {
   constexpr int frames = 24;
   std::vector<Step> steps;
-  for (int i = 0; i <= frames; ++i) steps.push_back(opening_step(draft, static_cast<double>(i) / frames));
+  for (int i = 0; i <= frames; ++i)
+    steps.push_back(teaching_step(draft, opening_step_number, static_cast<double>(i) / frames));
   const Box box = box_of_steps(steps);
   const Point at(margin, margin);
   std::string svg = head(box.width() + 2.0 * margin, box.height() + 2.0 * margin, "The parts open");
@@ -143,7 +142,7 @@ std::string steps_to_pdf(const CowlDraft& draft) {
       for (const Point& p : line.points) {
         placed.push_back({margin + scale * (p.x() - box.low.x()), 60.0 + scale * (box.high.y() - p.y())});
       }
-      sheet.line(placed, line.closed, 0.5 * line_width(line.kind));
+      sheet.line(placed, line.closed, 0.5 * line_width(line));
     }
     char words[60];
     std::snprintf(words, sizeof words, "drawn at 1 : %.2f", 1.0 / scale);

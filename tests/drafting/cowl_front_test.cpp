@@ -56,9 +56,10 @@ void expect_sound(const Piece& base, const CowlDraft& draft, double drape) {
 
 TEST(CowlFront, HoldsItsGuaranteesOverRandomBasesAndDrapes) {
   std::mt19937 random(31);
-  for (int i = 0; i < 300; ++i) {
+  for (int i = 0; i < 120; ++i) {
     const Piece base = block_front(test::random_measures(random));
     CowlWishes wishes;
+    wishes.slash_form = i % 3 == 0 ? SlashForm::straight : SlashForm::squared;
     wishes.neckline_drop = test::between(random, 0, 110);
     wishes.slash_count = 2 + static_cast<int>(random() % 5);
     wishes.facing_depth = test::between(random, 20, 80);
@@ -177,6 +178,89 @@ TEST(CowlFront, TheDefaultSlashesEndAtShoulderAndNotch) {
   append(outline, lowered.rim);
   append(outline, lowered.neckline);
   EXPECT_NEAR(whole, area_of(outline), 1e-6);
+}
+
+TEST(Slashes, SquaredOnesLeaveTheCentreSquareAndMeetTheShoulderSquare) {
+  // Common practice, no source.
+  std::mt19937 random(36);
+  for (int i = 0; i < 40; ++i) {
+    const Piece base = block_front(test::random_measures(random));
+    const LoweredBase lowered = lower_neckline(base, test::between(random, 0, 100));
+    const Polyline& shoulder = edge_of(base, "shoulder").points;
+    const Point seam = (shoulder.back() - shoulder.front()).normalized();
+    for (const Slash& slash : default_slashes(lowered, 2 + i % 5, SlashForm::squared)) {
+      const Polyline& line = slash.line;
+      ASSERT_GT(line.size(), 8u);
+      const Point out = (line[1] - line[0]).normalized(),
+                  in = (line.back() - line[line.size() - 2]).normalized();
+      EXPECT_EQ(out.y(), 0.0);
+      if (slash.along_rim > lowered.armhole_length) {
+        EXPECT_NEAR(in.dot(seam), 0.0, 1e-9);
+      }
+      for (size_t k = 1; k < line.size(); ++k)
+        EXPECT_LT((line[k] - slash.hinge).norm(), (line[k - 1] - slash.hinge).norm());
+    }
+  }
+}
+
+TEST(Slashes, LinesDrawnByHandAreTakenAsTheyAre) {
+  const Piece base = block_front(demo_measures());
+  CowlWishes wishes;
+  const double top = edge_of(base, "neckline").points.back().y() - wishes.neckline_drop;
+  SlashWish first, second;
+  first.line = {{1.0, top - 40}, {60, top - 10}, {110, top + 60}, {128, 606}};
+  second.line = {{0.0, top - 110}, {80, top - 105}, {163, 489}};
+  wishes.slashes = {first, second};
+  const CowlDraft draft = draft_cowl_front(base, wishes);
+  expect_sound(base, draft, 480.0);
+  const auto& paths = draft.front.cowl->slash_paths;
+  ASSERT_EQ(paths.size(), 2u);
+  EXPECT_EQ(paths[0].front(), Point(0.0, top - 40));
+  EXPECT_EQ(paths[0][1], first.line[1]);
+  EXPECT_LT(nearest(edge_of(base, "shoulder").points, paths[0].back()).distance, 1e-9);
+  const auto& parts = draft.front.cowl->parts;
+  for (size_t a = 0; a + 1 < parts.size(); ++a) {
+    const test::GeosOutline upper(parts[a].after), lower(parts[a + 1].after);
+    EXPECT_NEAR(upper.area_outside(lower), upper.area(), 1e-3);
+  }
+  wishes.slashes[0].line = {{0, top - 40}, {120, top - 150}, {128, 602}};
+  EXPECT_REFUSED(draft_cowl_front(base, wishes), "turns away from its hinge");
+  wishes.slashes[0].line = {{0, top - 40}, {90, 400}};
+  EXPECT_REFUSED(draft_cowl_front(base, wishes), "from the shoulder and the armhole");
+  wishes.slashes[0].line = {{0, top + 40}, {128, 602}};
+  EXPECT_REFUSED(draft_cowl_front(base, wishes), "not on the centre front");
+}
+
+TEST(Slashes, TheLongestDrapeIsThatOfTheSwingAndTheLowestLineAlone) {
+  const Piece base = block_front(demo_measures());
+  double longest = 0.0;
+  for (int count = 2; count <= 6; ++count) {
+    CowlWishes wishes;
+    wishes.slash_count = count;
+    const DrapeRange range = drape_range(base, wishes);
+    if (count > 2) {
+      EXPECT_NEAR(range.most, longest, 0.11);
+    }
+    longest = range.most;
+    wishes.drape = range.most;
+    const CowlRecord cowl = *draft_cowl_front(base, wishes).front.cowl;
+    EXPECT_NEAR(cowl.swing * degrees, 30.0, 0.1);
+    for (size_t i = 0; i + 1 < cowl.hinge_angles.size(); ++i) EXPECT_LT(cowl.hinge_angles[i] * degrees, 0.2);
+  }
+}
+
+TEST(Slashes, OpeningRangesCanBeSetAtBothEnds) {
+  const Piece base = block_front(demo_measures());
+  CowlWishes wishes;
+  const OpeningRanges ranges = opening_ranges(base, wishes);
+  ASSERT_EQ(ranges.openings.size(), 3u);
+  for (size_t i = 0; i < 3; ++i) {
+    const OpeningRange& range = ranges.openings[i];
+    EXPECT_LT(range.least, range.drafted - 1.0 / degrees);
+    EXPECT_GT(range.most, range.drafted + 1.0 / degrees);
+    EXPECT_GE(range.least, 0.0);
+    EXPECT_LE(range.most, 40.0 / degrees + 1e-9);
+  }
 }
 
 TEST(Opening, SeparatePartsNeverOverlap) {

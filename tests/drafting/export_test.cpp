@@ -1,7 +1,13 @@
+#include <dxflib/dl_creationadapter.h>
+#include <dxflib/dl_dxf.h>
+
 #include <regex>
+#include <sstream>
 
 #include "drafting/export/piece_dxf.h"
+#include "drafting/export/piece_svg.h"
 #include "drafting/export/pieces_pdf.h"
+#include "drafting/piece/marks.h"
 #include "drafting/teaching/steps.h"
 #include "tests/drafting/support.h"
 
@@ -103,6 +109,115 @@ TEST(Dxf, PutsEachThingOnItsLayer) {
   EXPECT_EQ(on_layer["INSERT 1"], count);
 }
 
+/// What an outside reader of DXF makes of the file.
+class Reading : public DL_CreationAdapter {
+ public:
+  std::map<std::string, std::map<std::string, std::vector<Polyline>>> lines;  // by block and layer
+  std::map<std::string, std::map<std::string, Polyline>> points;
+  std::map<std::string, std::vector<std::string>> texts;
+  int inserts = 0, units = 0;
+
+  void addBlock(const DL_BlockData& data) override { block_ = data.name; }
+  void endBlock() override { block_.clear(); }
+  void addPolyline(const DL_PolylineData& data) override {
+    line_.clear();
+    closed_ = (data.flags & 1) != 0;
+    layer_ = getAttributes().getLayer();
+  }
+  void addVertex(const DL_VertexData& data) override { line_.push_back({data.x, data.y}); }
+  void endSequence() override {
+    if (!line_.empty()) lines[block_][layer_ + (closed_ ? " closed" : "")].push_back(line_);
+    line_.clear();
+  }
+  void addLine(const DL_LineData& data) override {
+    lines[block_][getAttributes().getLayer()].push_back({{data.x1, data.y1}, {data.x2, data.y2}});
+  }
+  void addPoint(const DL_PointData& data) override {
+    points[block_][getAttributes().getLayer()].push_back({data.x, data.y});
+  }
+  void addText(const DL_TextData& data) override { texts[block_].push_back(data.text); }
+  void addInsert(const DL_InsertData&) override { ++inserts; }
+  void setVariableInt(const std::string& name, int value, int) override {
+    if (name == "$INSUNITS") units = value;
+  }
+
+ private:
+  std::string block_, layer_;
+  Polyline line_;
+  bool closed_ = false;
+};
+
+TEST(Dxf, AnOutsideReaderFindsEveryPieceAtItsSize) {
+  // dxflib 3.26 reads what was written; layers by ASTM D6673-10.
+  TopWishes wishes;
+  wishes.cowl.notch_form = NotchForm::vee;
+  wishes.cowl.tacked_length = 40.0;
+  const std::vector<Piece> pieces =
+      pieces_of(draft_top(block_front(demo_measures()), block_back(demo_measures()), wishes));
+  std::istringstream file(pieces_to_dxf(pieces));
+  Reading reading;
+  DL_Dxf reader;
+  ASSERT_TRUE(reader.in(file, &reading));
+  EXPECT_EQ(reading.units, 4);  // millimetres
+  EXPECT_EQ(reading.inserts, static_cast<int>(pieces.size()));
+  ASSERT_EQ(reading.lines.size(), pieces.size());
+  size_t at = 0;
+  for (auto& [block, layers] : reading.lines) {  // "1-cowl-front", "2-back", ... in order
+    const Piece& piece = pieces[at++];
+    ASSERT_EQ(layers["1 closed"].size(), 1u) << block;
+    const Polyline& boundary = layers["1 closed"][0];
+    ASSERT_EQ(boundary.size(), piece.cut_line.size());
+    for (size_t i = 0; i < boundary.size(); ++i) EXPECT_LT((boundary[i] - piece.cut_line[i]).norm(), 1e-5);
+    size_t vees = 0;
+    for (const Notch& notch : piece.notches) vees += notch.form == NotchForm::vee ? notch.ticks : 0;
+    EXPECT_EQ(layers["4"].size(), vees) << block;
+    EXPECT_EQ(reading.points[block]["4"].size(), piece.notches.size());
+    EXPECT_EQ(reading.points[block]["13"].size(), drill_marks(piece).size());
+    EXPECT_EQ(layers["6"].size(), 1u);
+    EXPECT_EQ(layers["7"].size(), 1u);
+    EXPECT_EQ(reading.texts[block].at(0), "Piece Name: " + piece.name);
+  }
+  EXPECT_EQ(reading.points.begin()->second["13"].size(), 3u);  // both tucks' marks and the panel's hem
+}
+
+TEST(Svg, ShowsSquaresToMeasureAndNoInnerNames) {
+  CowlWishes wishes;
+  const CowlDraft draft = draft_cowl_front(block_front(demo_measures()), wishes);
+  const std::string svg = piece_to_svg(draft.front);
+  const auto path_of = [&](const std::string& id) {
+    const size_t found = svg.find("id=\"" + id + "\""), data = svg.find(" d=\"", found) + 4;
+    Polyline line;
+    std::string text = svg.substr(data, svg.find('"', data) - data);
+    for (char& c : text)
+      if (c == 'M' || c == 'L' || c == 'Z') c = ' ';
+    std::istringstream numbers(text);
+    for (double x = 0, y = 0; numbers >> x >> y;) line.push_back({x, y});
+    return line;
+  };
+  EXPECT_NEAR(box_of(path_of("square-5cm")).width(), 50.0, 1e-9);
+  EXPECT_NEAR(box_of(path_of("square-5cm")).height(), 50.0, 1e-9);
+  EXPECT_NEAR(box_of(path_of("square-2in")).width(), 2.0 * 25.4, 1e-9);
+  // Nothing to cut along the fold.
+  const double left = box_of(path_of("fold")).low.x();
+  const Polyline cut = path_of("cut-line");
+  for (size_t i = 1; i < cut.size(); ++i)
+    EXPECT_FALSE(cut[i].x() < left + 1e-6 && cut[i - 1].x() < left + 1e-6);
+  EXPECT_NE(svg.find(">neck point<"), std::string::npos);
+  EXPECT_EQ(svg.find(">neck-point<"), std::string::npos);
+  EXPECT_NE(svg.find(">fold: do not cut<"), std::string::npos);
+  // Every label begins within the drawing and ends there, at 0.62 of its height a letter.
+  const std::regex label("<text x=\"([0-9.-]+)\" y=\"[0-9.-]+\" font-size=\"([0-9.]+)\">([^<]*)<");
+  const double width = std::stod(svg.substr(svg.find("width=\"") + 7));
+  int labels = 0;
+  for (auto it = std::sregex_iterator(svg.begin(), svg.end(), label); it != std::sregex_iterator();
+       ++it, ++labels) {
+    const double x = std::stod((*it)[1]);
+    EXPECT_GE(x, 0.0);
+    EXPECT_LE(x + 0.62 * std::stod((*it)[2]) * static_cast<double>((*it)[3].length()), width);
+  }
+  EXPECT_GT(labels, 8);
+}
+
 TEST(Teaching, StepsFollowTheHandbooksOrderAndEndInTheCutLine) {
   const CowlDraft draft = demo_top().cowl;
   const std::vector<Step> steps = teaching_steps(draft);
@@ -117,14 +232,16 @@ TEST(Teaching, StepsFollowTheHandbooksOrderAndEndInTheCutLine) {
 TEST(Teaching, TheSliderRunsFromClosedToOpen) {
   const CowlDraft draft = demo_top().cowl;
   const auto& parts = draft.front.cowl->parts;
-  const Step closed = opening_step(draft, 0.0), open = opening_step(draft, 1.0);
+  const Step closed = teaching_step(draft, opening_step_number, 0.0),
+             open = teaching_step(draft, opening_step_number, 1.0);
   for (size_t k = 0; k < parts.size(); ++k) {
     for (size_t i = 0; i < parts[k].before.size(); ++i) {
       EXPECT_LT((closed.lines[k].points[i] - parts[k].before[i]).norm(), 1e-9);
       EXPECT_LT((open.lines[k].points[i] - parts[k].after[i]).norm(), 1e-9);
     }
   }
-  EXPECT_REFUSED(opening_step(draft, 1.2), "from 0, closed, to 1");
+  EXPECT_REFUSED(teaching_step(draft, opening_step_number, 1.2), "from 0, closed, to 1");
+  EXPECT_REFUSED(teaching_step(draft, step_count, 1.0), "has 8 steps");
   const std::string moving = opening_to_animated_svg(draft);
   size_t animated = 0;
   for (size_t at = moving.find("<animate "); at != std::string::npos; at = moving.find("<animate ", at + 1))

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "drafting/cowl/cowl_front.h"
+#include "drafting/piece/marks.h"
 #include "tests/drafting/geos_reference.h"
 #include "tests/drafting/support.h"
 
@@ -151,6 +152,140 @@ TEST(Allowances, SquaredCornersAreCutShorterThanMitredOnes) {
   add_allowances(front, default_allowances(), corners);
   EXPECT_LT(signed_area(front.cut_line), mitred - 20.0);
   EXPECT_TRUE(test::GeosOutline(front.cut_line).simple());
+}
+
+/// The corner of the cut line farthest along `way` within 60 mm of a seam corner.
+Point farthest(const Piece& piece, const Point& corner, const Point& way) {
+  Point best = corner;
+  for (const Point& p : piece.cut_line)
+    if ((p - corner).norm() < 60.0 && way.dot(p - best) > 0.0) best = p;
+  return best;
+}
+
+TEST(Corners, AMirroredCornerLiesOnTheOtherEdgeWhenPressedBack) {
+  // Press the shoulder's allowance back over the shoulder seam: its end must lie on the armhole's cut line.
+  Piece base = block_front(demo_measures());
+  Corners corners;
+  corners.list.push_back({"shoulder", "armhole"});
+  corners.list.push_back({"shoulder", "neckline"});
+  for (const double width : {8.0, 15.0}) {
+    add_allowances(base, {{"shoulder", width}, {"armhole", 11}, {"neckline", 9}}, corners);
+    const Polyline& shoulder = edge_of(base, "shoulder").points;
+    const Point along = (shoulder.back() - shoulder.front()).normalized(), up(along.y(), -along.x());
+    for (const bool at_neck : {false, true}) {
+      const Point corner = at_neck ? shoulder.back() : shoulder.front();
+      const Point out = at_neck ? along : Point(-along);
+      const Point tip = farthest(base, corner, up + 0.2 * out);
+      EXPECT_NEAR(up.dot(tip - corner), width, 1e-6);
+      const Point folded = mirrored(tip, {shoulder.front(), shoulder.back()});
+      EXPECT_LT(distance_to_outline(base.cut_line, folded), 1e-6) << at_neck;
+      EXPECT_NEAR(distance_to_outline(base.seam_line, folded), at_neck ? 9.0 : 11.0, 0.1);
+    }
+    EXPECT_TRUE(test::GeosOutline(base.cut_line).simple());
+  }
+}
+
+TEST(Corners, EachCornerCanBeChosenAlone) {
+  const Piece base = block_front(demo_measures());
+  const auto area_with = [&](const Corners& corners) {
+    Piece piece = base;
+    add_allowances(piece, default_allowances(), corners);
+    return test::GeosOutline(piece.cut_line).area();
+  };
+  const Corners plain{CornerForm::mitred, {}};
+  Corners one = plain, other = plain, both = plain;
+  one.list = {{"armhole", "shoulder", CornerForm::squared}};
+  other.list = {{"side-seam", "armhole", CornerForm::squared}};
+  both.list = {one.list[0], other.list[0]};
+  const double all = area_with(plain);
+  EXPECT_LT(area_with(one), all - 1.0);
+  EXPECT_LT(area_with(other), all - 1.0);
+  EXPECT_NEAR(area_with(both), area_with(one) + area_with(other) - all, 1e-6);
+}
+
+TEST(Allowances, RandomOnesEndSimpleAndAroundTheSeamOrAreRefused) {
+  const CowlDraft drafted = draft();
+  std::mt19937 random(8);
+  int refused = 0;
+  for (int i = 0; i < 300; ++i) {
+    Piece piece = i % 2 == 0 ? drafted.front : drafted.base;
+    Allowances allowances;
+    double widest = 0.0;
+    for (const std::string& role : roles_with_allowance(piece)) {
+      allowances[role] = test::between(random, 0, 100) * (random() % 3 == 0 ? 1.0 : 0.2);
+      widest = std::max(widest, allowances[role]);
+    }
+    Corners corners;
+    if (random() % 2 == 0) corners.list.push_back({"shoulder", "armhole"});
+    if (random() % 2 == 0) corners.list.push_back({"side-seam", "armhole"});
+    if (random() % 3 == 0) corners.others = CornerForm::squared;
+    try {
+      add_allowances(piece, allowances, corners);
+    } catch (const Refusal&) {
+      ++refused;
+      continue;
+    }
+    const test::GeosOutline cut(piece.cut_line);
+    EXPECT_TRUE(cut.simple());
+    EXPECT_LT(test::GeosOutline(piece.seam_line).area_outside(cut), 0.5);
+    for (const Point& p : piece.cut_line)
+      EXPECT_LT(distance_to_outline(piece.seam_line, p), 3.0 * widest + 1e-6);
+  }
+  EXPECT_LT(refused, 100);
+}
+
+TEST(Allowances, TooWideForACurveIsRefusedWithTheWidestThatWorks) {
+  Piece front = draft().front;
+  Allowances wide = default_allowances();
+  wide["armhole"] = 90.0;
+  const std::string words = test::refusal_of([&] { add_allowances(front, wide); });
+  const std::string marker = "wider than ";
+  ASSERT_NE(words.find("armhole of the cowl front curves too tightly"), std::string::npos) << words;
+  wide["armhole"] = std::stod(words.substr(words.find(marker) + marker.size()));
+  EXPECT_GT(wide["armhole"], 20.0);
+  EXPECT_NO_THROW(add_allowances(front, wide));
+}
+
+TEST(Notches, CutOnesStayInTheOuterHalfOfTheAllowanceAndMarksAtTheFold) {
+  for (const NotchForm form : {NotchForm::slit, NotchForm::vee}) {
+    CowlWishes wishes;
+    wishes.notch_form = form;
+    wishes.tacked_length = 40.0;
+    const Piece front =
+        piece_from_json(piece_to_json(draft_cowl_front(block_front(demo_measures()), wishes).front));
+    int cut = 0;
+    for (const Notch& notch : front.notches) {
+      if (notch.name == "cowl-edge") {
+        EXPECT_EQ(notch.form, NotchForm::mark);  // a cut there would show at the fold
+        continue;
+      }
+      EXPECT_EQ(notch.form, form) << notch.name;
+      ++cut;
+      for (const Polyline& line : notch_lines(notch)) {
+        EXPECT_EQ(line.size(), form == NotchForm::slit ? 2u : 3u);
+        for (const Point& p : line) EXPECT_GE(distance_to_outline(front.seam_line, p), 5.0 - 0.1);
+      }
+    }
+    EXPECT_EQ(cut, 3);  // the armhole's and both tacks
+    const std::vector<DrillMark> drills = drill_marks(front);
+    ASSERT_EQ(drills.size(), 2u);
+    for (const DrillMark& drill : drills) {
+      EXPECT_TRUE(contains(front.seam_line, drill.at));
+      EXPECT_NEAR(distance_to_outline(front.seam_line, drill.at), 12.0, 1.0);
+    }
+    EXPECT_EQ(drill_marks(unfolded(front)).size(), 4u);
+  }
+}
+
+TEST(LinesToCut, LeaveOutTheFold) {
+  const Piece front = draft().front;
+  const std::vector<Polyline> runs = lines_to_cut(front);
+  ASSERT_EQ(runs.size(), 1u);
+  const Segment fold = *whole_fold(front);
+  EXPECT_NEAR(length(runs[0]) + (fold.to - fold.from).norm(), test::GeosOutline(front.cut_line).perimeter(),
+              1e-6);
+  EXPECT_GT((fold.to - fold.from).norm(),
+            (front.fold->to - front.fold->from).norm() + 20.0);  // the hem's allowance
 }
 
 }  // namespace

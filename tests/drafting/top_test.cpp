@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "drafting/hang/hang.h"
+#include "drafting/piece/marks.h"
 #include "tests/drafting/geos_reference.h"
 #include "tests/drafting/support.h"
 
@@ -16,6 +17,10 @@ CowlWishes random_wishes(std::mt19937& random) {
   CowlWishes wishes;
   wishes.neckline_drop = test::between(random, 0, 110);
   wishes.slash_count = 2 + static_cast<int>(random() % 5);
+  wishes.slash_form = random() % 3 == 0 ? SlashForm::straight : SlashForm::squared;
+  wishes.notch_form = static_cast<NotchForm>(random() % 3);
+  if (random() % 3 == 0) wishes.corners.list.push_back({"shoulder", "armhole"});
+  if (random() % 3 == 0) wishes.corners.others = CornerForm::squared;
   wishes.facing_depth = test::between(random, 20, 80);
   wishes.separate_facing = random() % 4 == 0;
   wishes.on_bias = random() % 4 == 0;
@@ -227,6 +232,50 @@ TEST(Top, TheCamisolePanelFitsItsSeams) {
   TopWishes wishes;
   wishes.camisole_depth = 20.0;
   EXPECT_REFUSED(draft_top(front, block_back(m), wishes), "camisole panel's top edge");
+}
+
+TEST(Top, FinishesAreReckonedAndSetTheirAllowance) {
+  // Common practice, no source: a binding goes around the raw edge, a band is sewn on with a seam.
+  const BodyMeasures m = demo_measures();
+  const Piece front = block_front(m), back = block_back(m);
+  TopWishes wishes;
+  wishes.camisole_finish = {.kind = FinishKind::elastic, .stretch = 1.2, .width = 9.525};
+  wishes.arm_finish = Finish{.kind = FinishKind::binding, .stretch = 1.1, .width = 8.0};
+  const Top top = draft_top(front, back, wishes);
+  ASSERT_EQ(top.finishes.size(), 2u);
+  const double edge = 2.0 * length(edge_of(*top.camisole, "camisole-top").points);
+  EXPECT_NEAR(top.finishes[0].cut_length, edge / 1.2 + 26.0, 1e-9);
+  const double arm = length(edge_of(front, "armhole").points) + length(edge_of(back, "armhole").points);
+  EXPECT_NEAR(top.finishes[1].edge_length, arm, 1e-6);
+  EXPECT_NEAR(top.finishes[1].cut_length, arm / 1.1 + 20.0, 1e-6);
+  EXPECT_NEAR(top.finishes[1].cut_width, 32.0, 1e-12);
+  const auto allowance_of = [](const Piece& piece, const char* role) {
+    const Polyline& line = edge_of(piece, role).points;
+    return distance_to_outline(piece.cut_line, point_at(line, 0.5 * length(line)));
+  };
+  EXPECT_NEAR(allowance_of(top.back, "armhole"), 0.0, 1e-6);
+  EXPECT_NEAR(allowance_of(top.cowl.front, "armhole"), 0.0, 1e-6);
+  EXPECT_NEAR(allowance_of(*top.camisole, "camisole-top"), 12.7, 0.02);  // elastic and 1/8 in
+  wishes.allowances_set = {"armhole"};
+  EXPECT_NEAR(allowance_of(draft_top(front, back, wishes).back, "armhole"), 10.0, 0.02);
+  wishes.arm_finish->stretch = 2.0;
+  EXPECT_REFUSED(draft_top(front, back, wishes), "between 1 and 1.5");
+}
+
+TEST(Top, TheFrontShowsWhereThePanelsHemComes) {
+  const BodyMeasures m = demo_measures();
+  for (const double tacked : {0.0, 50.0}) {
+    TopWishes wishes;
+    wishes.cowl.tacked_length = tacked;
+    wishes.camisole_length = 200.0;  // below the tuck
+    const Piece front = draft_top(block_front(m), block_back(m), wishes).cowl.front;
+    const Polyline& side = edge_of(front, "side-seam").points;
+    const auto notch = std::find_if(front.notches.begin(), front.notches.end(),
+                                    [](const Notch& one) { return one.name == "panel-hem"; });
+    ASSERT_NE(notch, front.notches.end());
+    EXPECT_NEAR(length(side) - nearest(side, notch->seam).along, 200.0 + tacked, 1e-6);
+    EXPECT_TRUE(contains(front.seam_line, front.points.at("drill-panel-hem")));
+  }
 }
 
 TEST(SeamWalk, ReportsLengthNotchesAndBends) {
