@@ -26,6 +26,8 @@ using Job = std::function<void()>;
 
 void add_sheets(CLI::App& app, Job& job);
 void add_targets(CLI::App& app, Job& job);
+void add_screens(CLI::App& app, Job& job);
+void add_capture(CLI::App& app, Job& job);
 void add_calibrate(CLI::App& app, Job& job);
 void add_locate(CLI::App& app, Job& job);
 void add_draft(CLI::App& app, Job& job);

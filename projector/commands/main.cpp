@@ -30,6 +30,8 @@ int main(int argc, char** argv) {
   projector::Job job;
   projector::add_sheets(app, job);
   projector::add_targets(app, job);
+  projector::add_screens(app, job);
+  projector::add_capture(app, job);
   projector::add_calibrate(app, job);
   projector::add_locate(app, job);
   projector::add_draft(app, job);

@@ -1,0 +1,43 @@
+#include "projector/commands/display.h"
+
+#include <QApplication>
+#include <QSettings>
+#include <stdexcept>
+
+#include "projector/cutting/window.h"
+
+namespace cowlcast::projector {
+
+std::unique_ptr<QApplication> open_display() {
+#if defined(Q_OS_LINUX)
+  // Qt ends the program when there is no screen to open a window on.
+  bool there = false;
+  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
+    there = there || !qEnvironmentVariableIsEmpty(name);
+  if (!there)
+    throw std::runtime_error("there is no screen here to show a picture on. Run this where windows open.");
+#endif
+  static int count = 1;
+  static char name[] = "cowlcast";
+  static char* arguments[] = {name, nullptr};
+  return std::make_unique<QApplication>(count, arguments);
+}
+
+QScreen& projector_screen(const std::string& wanted, int width, int height) {
+  QSettings settings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"));
+  const QString remembered = QStringLiteral("projector-screen");
+  calibration::TableMap size;
+  size.width = width;
+  size.height = height;
+  QScreen* screen = wanted.empty() ? likely_screen(settings.value(remembered).toString().toStdString(), size)
+                                   : screen_named(wanted);
+  settings.setValue(remembered, screen->name());
+  return *screen;
+}
+
+QImage window_picture(const cv::Mat& grey) {
+  return QImage(grey.data, grey.cols, grey.rows, static_cast<qsizetype>(grey.step), QImage::Format_Grayscale8)
+      .convertToFormat(QImage::Format_RGB32);
+}
+
+}  // namespace cowlcast::projector
