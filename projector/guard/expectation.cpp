@@ -13,9 +13,9 @@ constexpr float kLeastContrast = 5.0f;  // levels of 8 bits
 constexpr float kNoises = 3.0f;         // standard deviations that count as different
 constexpr float kStray = 0.35f;         // a cell off by more than this share says nothing about the light
 constexpr double kFieldLong = 150.0, kFieldAcross = 60.0;  // mm: windows of the local gain
-constexpr double kLost = 0.9;                              // of the cells
-constexpr double kLostFor = 1.0;                           // s
-constexpr float kEven = 0.15f;                             // of a cell's light that lines about it may change
+constexpr float kExplained = 0.15f;  // a cell off by more than this share is not the cloth that is looked for
+constexpr size_t kFewestCells = 150;
+constexpr float kEven = 0.15f;          // of a cell's light that lines about it may change
 constexpr double kGlow = 1.2;           // lines look brighter than they are where the camera sharpens
 constexpr float kDarkestShadow = 0.4f;  // share of room light that a shadow of it leaves at least
 constexpr float kSharp = 0.2f;          // rise of a sharp rim from cell to cell over its depth
@@ -67,31 +67,66 @@ void Expectation::project(const CellLight& light, double seconds) {
   changed_ = seconds;
 }
 
-// The share of the learnt room light, and of the projector's, that is there now: least squares over cells
-// that look like cloth. Where the picture is too dark to tell, the projector's share follows the room's.
-void Expectation::fit_gains(const cv::Mat& linear, const cv::Mat& even) {
-  const size_t cells = look_.known.total();
+// How much of the learnt room light, and of the projector's, is there now. On plain cloth under an even
+// picture the two look the same, and a hand may cover half of the strip. So the projector's share is tried
+// out, from that of the last frame on; with each the room's is a median, and the one that leaves the fewest
+// cells unexplained is taken. Least squares over what is explained then settles the colours.
+bool Expectation::fit_gains(const cv::Mat& linear, const std::vector<const cv::Mat*>& pictures,
+                            const cv::Mat& even, int first_column) {
+  struct Cell {
+    size_t at;
+    float room, full, seen;
+  };
   const auto* y = linear.ptr<float>();
-  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>(), *p = now_.middle.ptr<float>();
-  std::vector<float> ratios;
-  std::vector<size_t> used;
-  for (size_t i = 0; i < cells; i += 3) {
-    if (even.data[i] == 0 || look_.known.data[i] == 0 || foreign_.data[i] != 0) continue;
-    float want = 0.0f;
-    for (size_t c = 0; c < 3; ++c) want += a[3 * i + c] + b[3 * i + c] * p[3 * i + c];
-    ratios.push_back(sum3(y + 3 * i) / std::max(want, 1e-4f));
-    used.push_back(i);
+  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>();
+  const auto columns = static_cast<size_t>(linear.cols);
+  double best_cost = 1e9, best_room = 1.0, best_factor = 1.0;
+  const cv::Mat* best_picture = nullptr;
+  std::vector<Cell> cells, best_cells;
+  std::vector<float> shares;
+  const auto beam = static_cast<float>((beam_gain_[0] + beam_gain_[1] + beam_gain_[2]) / 3.0);
+  for (const cv::Mat* picture : pictures) {
+    const auto* p = picture->ptr<float>();
+    cells.clear();
+    for (size_t i = 0; i < look_.known.total(); i += 3) {
+      if (even.data[i] == 0 || look_.known.data[i] == 0 || static_cast<int>(i % columns) < first_column)
+        continue;
+      Cell cell{i, sum3(a + 3 * i), 0.0f, sum3(y + 3 * i)};
+      for (size_t k = 3 * i; k < 3 * i + 3; ++k) cell.full += b[k] * p[k];
+      if (cell.room + cell.full > 1e-4f) cells.push_back(cell);
+    }
+    if (cells.size() < kFewestCells) continue;
+    for (const double factor : {1.0, 0.93, 1.07, 0.85, 1.17, 0.72, 1.4, 0.55, 1.8}) {
+      const float share = beam * static_cast<float>(factor);
+      shares.clear();
+      for (const Cell& cell : cells)
+        shares.push_back((cell.seen - share * cell.full) / std::max(cell.room, 1e-4f));
+      const auto middle = shares.begin() + static_cast<std::ptrdiff_t>(shares.size() / 2);
+      std::nth_element(shares.begin(), middle, shares.end());
+      const float room = std::max(*middle, 0.01f);
+      double cost = 0.0;
+      for (const Cell& cell : cells) {
+        const float want = room * cell.room + share * cell.full;
+        cost += static_cast<double>(std::min(std::abs(cell.seen - want) / want, kExplained));
+      }
+      cost *= (1.0 + 0.1 * std::abs(std::log(factor))) / static_cast<double>(cells.size());
+      if (cost >= best_cost) continue;
+      best_cost = cost;
+      best_room = static_cast<double>(room);
+      best_factor = factor;
+      if (best_picture != picture) best_cells = cells;
+      best_picture = picture;
+    }
   }
-  if (ratios.size() < 60) return;
-  std::vector<float> sorted = ratios;
-  const auto middle = sorted.begin() + static_cast<std::ptrdiff_t>(sorted.size() / 2);
-  std::nth_element(sorted.begin(), middle, sorted.end());
-  const float usual = std::max(*middle, 1e-3f);
+  if (best_picture == nullptr) return true;
+  const auto* p = best_picture->ptr<float>();
+  const double share = static_cast<double>(beam) * best_factor;
   for (size_t c = 0; c < 3; ++c) {
     double aa = 0, ab = 0, bb = 0, ay = 0, by = 0;
-    for (size_t k = 0; k < used.size(); ++k) {
-      if (std::abs(ratios[k] / usual - 1.0f) > kStray) continue;
-      const size_t i = 3 * used[k] + c;
+    for (const Cell& cell : best_cells) {
+      const float want = static_cast<float>(best_room) * cell.room + static_cast<float>(share) * cell.full;
+      if (std::abs(cell.seen / want - 1.0f) > kExplained) continue;
+      const size_t i = 3 * cell.at + c;
       const double x = static_cast<double>(a[i]), z = static_cast<double>(b[i] * p[i]),
                    v = static_cast<double>(y[i]);
       const double weight = 1.0 / ((x + z + 1e-3) * (x + z + 1e-3));
@@ -101,24 +136,23 @@ void Expectation::fit_gains(const cv::Mat& linear, const cv::Mat& even) {
       ay += weight * x * v;
       by += weight * z * v;
     }
-    // The projector itself keeps its brightness: what it gives changes with the exposure only, slowly.
-    const double held = 0.02 * (aa + bb) + 1e-9;
-    const double guess = 0.5 * (beam_gain_[c] + static_cast<double>(usual));
+    const double held = 0.02 * (aa + bb) + 1e-9;  // to the projector's share as found over all colours
     bb += held;
-    by += held * guess;
+    by += held * beam_gain_[c] * best_factor;
     const double det = aa * bb - ab * ab;
     if (!(aa > 0.0) || !(det > 1e-9 * aa * bb)) continue;
     room_gain_[c] = std::clamp((ay * bb - by * ab) / det, 0.02, 50.0);
     beam_gain_[c] = std::clamp((aa * by - ab * ay) / det, 0.02, 50.0);
   }
+  return best_picture == &now_.middle;
 }
 
 // The local gain: soft shadows and slopes of the light.
-void Expectation::fit_field(const cv::Mat& linear, const cv::Mat& even) {
+void Expectation::fit_field(const cv::Mat& linear, const cv::Mat& even, const cv::Mat& picture) {
   const size_t cells = look_.known.total();
   cv::Mat weight(field_.size(), CV_32F), share(field_.size(), CV_32F);
   const auto* y = linear.ptr<float>();
-  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>(), *p = now_.middle.ptr<float>();
+  const auto *a = look_.room.ptr<float>(), *b = look_.projector.ptr<float>(), *p = picture.ptr<float>();
   auto *w = weight.ptr<float>(), *s = share.ptr<float>();
   for (size_t i = 0; i < cells; ++i) {
     float want = 0.0f;
@@ -140,7 +174,7 @@ void Expectation::fit_field(const cv::Mat& linear, const cv::Mat& even) {
   field_ = (share + 0.03) / (weight + 0.03);
 }
 
-Compared Expectation::compare(const cv::Mat& cells, double seconds) {
+Compared Expectation::compare(const cv::Mat& cells, double seconds, int first_column) {
   cv::Mat linear;
   cv::LUT(cells, linear_table(), linear);
   CellLight light = now_;
@@ -150,11 +184,10 @@ Compared Expectation::compare(const cv::Mat& cells, double seconds) {
     light.high = cv::max(now_.high, before_.high);
     even = even_ & even_before_;
   }
-  // With nearly everything foreign for long it is rather the light that is not understood.
-  if (cv::countNonZero(foreign_) < kLost * static_cast<double>(foreign_.total())) understood_ = seconds;
-  if (seconds - understood_ > kLostFor) foreign_.setTo(0);
-  fit_gains(linear, even);
-  fit_field(linear, even);
+  std::vector<const cv::Mat*> pictures{&now_.middle};
+  if (seconds - changed_ < kSettles) pictures.push_back(&before_.middle);
+  const bool arrived = fit_gains(linear, pictures, even, first_column);
+  fit_field(linear, even, arrived ? now_.middle : pictures.back()[0]);
 
   const size_t count = look_.known.total();
   cv::Mat excess(field_.size(), CV_32F), share(field_.size(), CV_32F),

@@ -17,6 +17,7 @@
 
 #include <array>
 #include <opencv2/core.hpp>
+#include <vector>
 
 #include "projector/guard/backdrop.h"
 
@@ -35,21 +36,24 @@ class Expectation {
   /// From now on the strip gets this light (as of `light_strip`).
   void project(const CellLight& light, double seconds);
 
-  /// `cells` as of `camera_strip`.
-  Compared compare(const cv::Mat& cells, double seconds);
+  /// `cells` as of `camera_strip`. The light is measured from `first_column` on, where no cutter and hand are
+  /// expected; with too little left there it is taken to be as it was.
+  Compared compare(const cv::Mat& cells, double seconds, int first_column);
 
   const cv::Mat& known() const { return look_.known; }
 
  private:
-  void fit_gains(const cv::Mat& linear, const cv::Mat& even);
-  void fit_field(const cv::Mat& linear, const cv::Mat& even);
+  // True when the present picture, not the one before, explains the cells better; also when none does.
+  bool fit_gains(const cv::Mat& linear, const std::vector<const cv::Mat*>& pictures, const cv::Mat& even,
+                 int first_column);
+  void fit_field(const cv::Mat& linear, const cv::Mat& even, const cv::Mat& picture);
   void drop_soft_shadows(cv::Mat& foreign, const cv::Mat& share, const cv::Mat& dusky) const;
 
   Look look_;
   CellLight room_, full_;       // of the cloth within a cell's neighbourhood
   cv::Mat even_, even_before_;  // 255 where no line of the picture is near
   CellLight now_, before_;      // of the projected light
-  double changed_ = -1e9, understood_ = -1e9;
+  double changed_ = -1e9;
   std::array<float, 256> slack_{};  // what counts as different at a level, levels
   std::array<double, 3> room_gain_{1.0, 1.0, 1.0}, beam_gain_{1.0, 1.0, 1.0};
   cv::Mat field_;    // local gain, one float a cell

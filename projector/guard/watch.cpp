@@ -7,13 +7,14 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr double kGone = 0.5;          // s without a picture
-constexpr double kFrozen = 0.7;        // s of pictures that are the same to the last bit
-constexpr double kDark = 0.1;          // of the light that was learnt
-constexpr double kCovered = 0.6;       // of the corridor ahead
-constexpr double kPatience = 0.4;      // s that covered or moved must last
-constexpr double kLeastInView = 0.97;  // of the cells
-constexpr double kTells = 0.1;         // s over which a thing is seen before it is told
+constexpr double kGone = 0.5;            // s without a picture
+constexpr double kFrozen = 0.7;          // s of pictures that are the same to the last bit
+constexpr double kDark = 0.1;            // of the light that was learnt
+constexpr double kCovered = 0.6;         // of the corridor ahead
+constexpr double kPatience = 0.4;        // s that covered or moved must last
+constexpr double kLeastInView = 0.97;    // of the cells
+constexpr double kClearOfCutter = 40.0;  // mm before its front the cloth is taken to be bare
+constexpr double kTells = 0.1;           // s over which a thing is seen before it is told
 
 }  // namespace
 
@@ -96,7 +97,8 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   before_ = seconds;
 
   cells_ = camera_strip(view_, frame);
-  compared_ = expectation_.compare(cells_, seconds);
+  const int beyond = static_cast<int>((following_.front() + kClearOfCutter + Strip::before) / Strip::cell);
+  compared_ = expectation_.compare(cells_, seconds, beyond);
   const std::vector<Blob> blobs = following_.step(compared_.foreign, seconds);
   report.front = following_.front();
   report.reason = blindness(frame, seconds);

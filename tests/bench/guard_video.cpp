@@ -395,9 +395,11 @@ int main(int argc, char** argv) {
       tally.missed, tally.brief);
   std::printf("delay: median %.0f ms, 95 %% %.0f ms\n", 1e3 * percentile(tally.delays, 0.5),
               1e3 * percentile(tally.delays, 0.95));
-  std::printf("false marks: %d = %.2f in 10 minutes; frames in which it could not see: %.2f %%\n",
-              tally.false_marks, tally.false_marks * 10.0 / minutes, tally.trifles,
-              100.0 * static_cast<double>(tally.blind) / static_cast<double>(tally.frames));
+  std::printf(
+      "false marks, where nothing lies: %d = %.2f in 10 minutes; marks of trifles: %d; could not see: %.2f "
+      "%% of frames\n",
+      tally.false_marks, tally.false_marks * 10.0 / minutes, tally.trifles,
+      100.0 * static_cast<double>(tally.blind) / static_cast<double>(tally.frames));
   std::printf(
       "a frame of 1280x720: median %.2f ms, 95 %% %.2f ms, longest %.2f ms of one core; over MOG2 on the "
       "same "
