@@ -4,6 +4,7 @@
 
 #include "drafting/cowl/opening.h"
 #include "drafting/geometry/polyline.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::drafting {
@@ -55,6 +56,7 @@ class Lesson {
       step.lines.push_back(
           {i < cowl_.slash_paths.size() ? cowl_.slash_paths[i] : Polyline{line.from, line.to}, false,
            Kind::slash_line, false});
+      step.points.push_back({"hinge", line.to});
     }
     return step;
   }
@@ -116,10 +118,14 @@ class Lesson {
   }
 
   Step allowances() const {
-    return {"Add the allowances",
-            "Add the allowances last, outside the trued seam lines; none on the fold.",
-            {{draft_.front.seam_line, true, Kind::seam_line, true},
-             {draft_.front.cut_line, true, Kind::cut_line, false}}};
+    Step step{"Add the allowances",
+              "Add the allowances last, outside the trued seam lines; none on the fold.",
+              {{draft_.front.seam_line, true, Kind::seam_line, true}}};
+    if (const auto fold = whole_fold(draft_.front))
+      step.lines.push_back({{fold->from, fold->to}, false, Kind::centre, false});
+    for (const Polyline& run : lines_to_cut(draft_.front))
+      step.lines.push_back({run, false, Kind::cut_line, false});
+    return step;
   }
 
  private:

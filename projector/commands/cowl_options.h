@@ -1,4 +1,4 @@
-// What `draft` and `top` share: the base read from a file, and the maker's choices as options.
+// The maker's choices for a cowl as options: shared by `draft`, `top` and `teach`.
 #pragma once
 
 #include "drafting/cowl/cowl_front.h"
@@ -9,20 +9,25 @@ namespace cowlcast::projector {
 /// The choices of a cowl that every drafting command offers, as typed.
 struct CowlOptions {
   drafting::CowlWishes wishes;
+  std::vector<std::string> allowances_set;    ///< roles given by --allowance
+  std::vector<drafting::Corner> corners_set;  ///< given by --corner
+  std::string slash_form = "squared", notch = "mark";
   bool full = false;
   double max_swing = 30.0;  ///< degrees
 };
 
-/// Adds --neckline-drop, --slashes, --facing, --allowance, --full, --max-swing, --cloth-width.
+/// Adds --neckline-drop, --slashes, --slash-form, --facing, --allowance, --corner, --notch, --full,
+/// --max-swing, --cloth-width.
 void add_cowl_options(CLI::App& command, const std::shared_ptr<CowlOptions>& options);
 
 /// The choices as drafting takes them.
 drafting::CowlWishes wishes_of(const CowlOptions& options);
 
-/// A base front: the word demo, a piece file or an SVG drawing. Throws FileError and Refusal.
-drafting::Piece read_base_front(const std::string& name);
+/// Throws drafting::Refusal, naming the edges there are, when an allowance or a corner was set that none of
+/// the pieces has.
+void require_edges(const CowlOptions& options, const std::vector<drafting::Piece>& pieces);
 
-/// A base back the same way.
-drafting::Piece read_base_back(const std::string& name);
+/// "neckline, shoulder, ...": every edge that can have an allowance.
+std::string edges_with_allowance();
 
 }  // namespace cowlcast::projector

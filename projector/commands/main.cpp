@@ -33,9 +33,11 @@ int main(int argc, char** argv) {
   projector::add_screens(app, job);
   projector::add_capture(app, job);
   projector::add_calibrate(app, job);
+  projector::add_check(app, job);
   projector::add_locate(app, job);
   projector::add_draft(app, job);
   projector::add_top(app, job);
+  projector::add_teach(app, job);
   projector::add_frame(app, job);
   projector::add_cast(app, job);
   projector::add_demo(app, job);

@@ -226,7 +226,7 @@ TEST(Teaching, StepsFollowTheHandbooksOrderAndEndInTheCutLine) {
     EXPECT_FALSE(step.lines.empty()) << step.title;
     EXPECT_EQ(step.rule.back(), '.') << step.title;
   }
-  EXPECT_EQ(steps.back().lines.back().points, draft.front.cut_line);
+  EXPECT_EQ(steps.back().lines.back().points, lines_to_cut(draft.front).back());
 }
 
 TEST(Teaching, TheSliderRunsFromClosedToOpen) {

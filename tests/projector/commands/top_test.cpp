@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <set>
 
 #include "drafting/block/block.h"
 #include "drafting/geometry/polyline.h"
@@ -202,9 +203,127 @@ TEST_F(TopProgram, WrongUsageIsTwoAndBadBasesAreNamed) {
   ASSERT_EQ(run("--base demo --drape 480 --out t").code, 0);
   const Ran twice = run("--base t/cowl-front.json --back demo --drape 480 --out u");
   EXPECT_EQ(twice.code, 3);
-  EXPECT_TRUE(says(twice.err, "has a cowl already")) << twice.err;
+  EXPECT_TRUE(says(twice.err, "is a cowl already")) << twice.err;
   EXPECT_EQ(run("--base demo --back t/cowl-front.json --drape 480 --out u").code, 3);
   EXPECT_EQ(run("--base demo --back t/back.json --drape 480 --out u").code, 0);
+}
+
+TEST_F(TopProgram, DraftsFromASizeOrABodyAndSaysTheBasesSize) {
+  const Ran sized = run("--size 12 --drape 480 --out s");
+  ASSERT_EQ(sized.code, 0) << sized.err;
+  // ASTM D5585-11e1, Table 1: size 12 has a bust of 38 3/4 in, 98.4 cm.
+  EXPECT_TRUE(says(sized.out, "bust 98.4 cm")) << sized.out;
+  EXPECT_TRUE(says(sized.out, "across from underarm to underarm")) << sized.out;
+  EXPECT_TRUE(fs::exists(folder / "s/hang.svg"));
+  const Ran body = run("--body bust=101cm,neck=38cm,ease=0 --drape 480 --out b");
+  ASSERT_EQ(body.code, 0) << body.err;
+  EXPECT_TRUE(says(body.out, "50.5 cm (19.9 in) across")) << body.out;
+  EXPECT_EQ(run("--size 9 --drape 480 --out t").code, 2);
+  EXPECT_EQ(run("--body neck=38cm --drape 480 --out t").code, 2);
+  EXPECT_EQ(run("--base demo --size 8 --drape 480 --out t").code, 2);
+  const Ran absurd = run("--body bust=92 --drape 480 --out t");
+  EXPECT_EQ(absurd.code, 3);
+  EXPECT_TRUE(says(absurd.err, "bust girth of 92 mm cannot be right")) << absurd.err;
+  EXPECT_FALSE(fs::exists(folder / "t"));
+}
+
+TEST_F(TopProgram, ShowsHowFarEachSlashLineOpens) {
+  const Ran ran = run("--base demo --ranges --drape 480");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  double drafted = 0, least = 0, most = 0;
+  const size_t at = ran.out.find("degrees: ");
+  ASSERT_NE(at, std::string::npos) << ran.out;
+  ASSERT_EQ(std::sscanf(ran.out.c_str() + at, "degrees: %lf (%lf to %lf)", &drafted, &least, &most), 3);
+  EXPECT_LT(least, drafted);
+  EXPECT_GT(most, drafted);
+}
+
+TEST_F(TopProgram, TakesFinishesCornersAndNotchesAndSaysWhatIsLeftOver) {
+  ASSERT_EQ(run("--base demo --drape 480 --separate-facing --out t").code, 0);
+  const Ran ran = run(
+      "--base demo --drape 480 --camisole 13cm --camisole-finish elastic --arm-finish binding --notch vee "
+      "--corner shoulder/armhole=mirrored --corner side-seam/armhole=squared --out t");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  EXPECT_TRUE(says(ran.err, "not of this top")) << ran.err;
+  EXPECT_TRUE(says(ran.err, "cowl-facing.json")) << ran.err;
+  EXPECT_FALSE(says(ran.err, "cowl-front.json")) << ran.err;
+  EXPECT_TRUE(says(text_of(folder / "t/record.txt"), "elastic to cut"));
+  EXPECT_TRUE(says(text_of(folder / "t/record.txt"), "binding to cut"));
+  const Piece front = piece("t/cowl-front.json");
+  EXPECT_TRUE(front.points.contains("drill-panel-hem"));
+  EXPECT_TRUE(std::any_of(front.notches.begin(), front.notches.end(),
+                          [](const auto& notch) { return notch.form == drafting::NotchForm::vee; }));
+  EXPECT_EQ(run("--base demo --drape 480 --corner shoulder/sleeve=mitred --out u").code, 2);
+  EXPECT_EQ(run("--base demo --drape 480 --corner camisole-hem/side-seam=mitred --out u").code, 3);
+}
+
+TEST_F(TopProgram, DraftRefusesAnAllowanceThatNoEdgeCanHave) {
+  const auto draft = [&](const std::string& arguments) {
+    return testing::run_cowlcast(folder, "draft --base demo --drape 480 --out d " + arguments);
+  };
+  const Ran absent = draft("--allowance neckline=10");  // faced in one, the front has no neckline
+  EXPECT_EQ(absent.code, 3);
+  EXPECT_TRUE(says(absent.err, "hem, side-seam, armhole, shoulder, facing-shoulder, facing-edge"))
+      << absent.err;
+  for (const char* wrong : {"hemline=10", "hem=-3", "hem=101", "hem", "cowl-edge=5"})
+    EXPECT_EQ(draft("--allowance " + std::string(wrong)).code, 2) << wrong;
+  EXPECT_TRUE(says(draft("--allowance hem=-3").err, "0 or more"));
+  const Ran wide = draft("--allowance armhole=90");
+  EXPECT_EQ(wide.code, 3);
+  EXPECT_TRUE(says(wide.err, "curves too tightly")) << wide.err;
+  EXPECT_FALSE(fs::exists(folder / "d"));
+  for (const char* never :
+       {"--facing 300", "--max-swing 61", "--slashes 7", "--cloth-width 100", "--notch hole"})
+    EXPECT_EQ(draft(never).code, 2) << never;
+  const Ran good = draft("--allowance shoulder=15");
+  ASSERT_EQ(good.code, 0) << good.err;
+  EXPECT_TRUE(says(good.out, "front.json, base.json and front.svg in d")) << good.out;
+  const Piece front = piece("d/front.json");
+  for (const char* role : {"shoulder", "facing-shoulder"}) {  // caught in one seam
+    const auto& line = drafting::edge_of(front, role).points;
+    const auto middle = drafting::point_at(line, 0.5 * drafting::length(line));
+    EXPECT_NEAR(drafting::distance_to_outline(front.cut_line, middle), 15.0, 0.05) << role;
+  }
+}
+
+TEST_F(TopProgram, SaysWhatAFileIsThatIsNoBase) {
+  const auto refused = [&](const std::string& name, const std::string& bytes, const char* words) {
+    std::ofstream(folder / name, std::ios::binary) << bytes;
+    const Ran ran = testing::run_cowlcast(folder, "draft --base " + name + " --drape 480 --out d");
+    EXPECT_EQ(ran.code, 3) << name;
+    EXPECT_TRUE(says(ran.err, words)) << ran.err;
+  };
+  refused("photo.svg", "\x89PNG\r\n", "is a picture");
+  refused("page.svg", "%PDF-1.5", "is a PDF");
+  refused("table.json", "{\"format\":\"cowlcast table map\"}", "is a calibrated table");
+  refused("back.json", drafting::piece_to_json(drafting::block_back(drafting::demo_measures())),
+          "has no centre-front edge");
+  Piece half = drafting::block_front(drafting::demo_measures());
+  for (auto& edge : half.edges)
+    for (auto& point : edge.points) point *= 0.5;
+  for (auto& point : half.seam_line) point *= 0.5;
+  for (auto& [name, point] : half.points) point *= 0.5;
+  std::ofstream(folder / "half.json") << drafting::piece_to_json(half);
+  const Ran ran =
+      testing::run_cowlcast(folder, "draft --base half.json --drape 240 --neckline-drop 30 --out d");
+  EXPECT_TRUE(says(ran.err, "Caution: ")) << ran.err;
+  EXPECT_TRUE(says(ran.err, "fits hardly any body")) << ran.err;
+}
+
+TEST_F(TopProgram, TeachWritesEachStepAsAPicture) {
+  const Ran ran =
+      testing::run_cowlcast(folder, "teach --base demo --drape 480 --picture-size 640x400 --pictures lesson");
+  ASSERT_EQ(ran.code, 0) << ran.err;
+  std::set<std::string> different;
+  for (const char* name : {"step-1", "step-2", "step-3", "step-4", "step-5", "step-6", "step-7", "step-8",
+                           "opening-00", "opening-25", "opening-50", "opening-75"}) {
+    const std::string bytes = text_of(folder / "lesson" / (std::string(name) + ".png"));
+    EXPECT_TRUE(bytes.starts_with("\x89PNG")) << name;
+    different.insert(bytes);
+  }
+  EXPECT_EQ(different.size(), 12u);
+  EXPECT_EQ(testing::run_cowlcast(folder, "teach --base demo --picture-size 10x10 --pictures p").code, 2);
+  EXPECT_EQ(testing::run_cowlcast(folder, "teach --base demo --table none.json --pictures p").code, 1);
 }
 
 }  // namespace
