@@ -15,7 +15,7 @@ using Kind = drafting::StepLine::Kind;
 
 constexpr double kStep = 0.05;                 // of the opening, a key press
 constexpr double kTitle = 15.0, kText = 12.0;  // heights of capitals on a table, mm
-constexpr QRgb kEarlier = 0xff8a8a8a;
+constexpr QRgb kEarlier = 0xffa8a8a8;
 
 QRgb colour_of(const drafting::StepLine& line, const FrameStyle& style) {
   if (line.earlier) return kEarlier;

@@ -41,7 +41,12 @@ inline calibration::TableMap map_of(const Optics& optics) {
        {Eigen::Vector2d(-0.5, optics.height - 0.5), Eigen::Vector2d(optics.width - 0.5, optics.height - 0.5),
         Eigen::Vector2d(optics.width - 0.5, -0.5), Eigen::Vector2d(-0.5, -0.5)})
     map.lit_area.push_back(map.mat_from_projector(corner));
-  map.error = {.first = {-800, -500}, .step = 1600, .columns = 2, .rows = 2, .mm95 = {0.1, 0.1, 0.1, 0.1}};
+  map.error = {.first = {-800, -500},
+               .step = 1600,
+               .columns = 2,
+               .rows = 2,
+               .mm95 = {0.1, 0.1, 0.1, 0.1},
+               .mm95_per_mm = {}};
   map.made_at = "2000-01-01T00:00:00Z";
   return map;
 }
