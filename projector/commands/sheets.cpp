@@ -1,4 +1,5 @@
 #include "calibration/sheet/sheet.h"
+#include "calibration/watch/edge_tags.h"
 
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
@@ -10,6 +11,7 @@ void add_sheets(CLI::App& app, Job& job) {
   struct Options {
     std::string paper;
     int count = 4;
+    bool edge_tags = false;
     std::string out;
   };
   const auto options = std::make_shared<Options>();
@@ -20,6 +22,8 @@ void add_sheets(CLI::App& app, Job& job) {
   command->add_option("--count", options->count, "how many sheets; four serve most tables")
       ->check(CLI::Range(1, calibration::kMostSheets))
       ->capture_default_str();
+  command->add_flag("--edge-tags", options->edge_tags,
+                    "also edge-tags.pdf: small tags for the mat's edge, for watching with a fixed camera");
   command->add_option("--out", options->out, "folder for sheets.pdf and sheet-1.png, sheet-2.png, ...")
       ->required();
   command->footer(
@@ -33,6 +37,7 @@ void add_sheets(CLI::App& app, Job& job) {
       const std::filesystem::path out(options->out);
       make_folder(out);
       write_file(out / "sheets.pdf", calibration::sheets_pdf(paper, options->count));
+      if (options->edge_tags) write_file(out / "edge-tags.pdf", calibration::edge_tags_pdf(paper));
       for (int number = 1; number <= options->count; ++number)
         write_file(out / ("sheet-" + std::to_string(number) + ".png"),
                    png_bytes(calibration::sheet_page(paper, number), 300.0));

@@ -1,0 +1,200 @@
+#include "calibration/check/hand_check.h"
+
+#include <QApplication>
+#include <QDateTime>
+#include <cstdio>
+
+#include "calibration/refusal.h"
+#include "projector/commands/command.h"
+#include "projector/commands/display.h"
+#include "projector/commands/files.h"
+#include "projector/commands/headless.h"
+#include "projector/commands/png.h"
+#include "projector/frame/render.h"
+#include "projector/frame/writing.h"
+#include "projector/showing/picture_window.h"
+
+namespace cowlcast::projector {
+namespace {
+
+struct CheckOptions {
+  std::string table, out, screen, grid = "none";
+  bool show = false, quick = false, refine = false;
+  double read_to = 0.5;
+  std::vector<calibration::HandReading> readings;
+};
+
+calibration::HandReading reading_from(const std::string& text) {
+  std::vector<std::string> parts = parts_of(text, ',');
+  const bool three = parts.size() == 3;
+  parts.resize(3);
+  const auto mm = length_mm(parts[2]);
+  if (!three || parts[0].size() != 1 || parts[1].size() != 1 || !mm || *mm <= 0.0)
+    throw CLI::ValidationError("--tape", "cannot use \"" + text +
+                                             "\": give two crosses and what the tape reads between them, "
+                                             "for example A,C,1203.5");
+  return {static_cast<char>(std::toupper(static_cast<unsigned char>(parts[0][0]))),
+          static_cast<char>(std::toupper(static_cast<unsigned char>(parts[1][0]))), *mm, 0.5};
+}
+
+// Lines of light: squares of 1 cm, every tenth brighter; or of 1 in, every sixth.
+void add_grid(std::vector<Mark>& marks, const Polyline& lit, bool inches) {
+  const double step = inches ? kMmPerInch : 10.0;
+  const int heavy = inches ? 6 : 10;
+  Point low = lit.front(), high = lit.front();
+  for (const Point& p : lit) {
+    low = low.cwiseMin(p);
+    high = high.cwiseMax(p);
+  }
+  Mark fine{.lines = {}, .closed = false, .width = 0.6, .colour = 0xff404040}, bold = fine;
+  bold.width = 0.9;
+  bold.colour = 0xff8a8a8a;
+  for (int axis = 0; axis < 2; ++axis) {
+    const int from = static_cast<int>(std::ceil(low[axis] / step)), to = static_cast<int>(high[axis] / step);
+    for (int k = from; k <= to; ++k) {
+      Point a = low, b = high;
+      a[axis] = b[axis] = k * step;
+      Polyline line;  // in pieces, since light bends
+      for (int i = 0; i <= 24; ++i) line.push_back(a + (b - a) * (i / 24.0));
+      (k % heavy == 0 ? bold : fine).lines.push_back(line);
+    }
+  }
+  marks.push_back(fine);
+  marks.push_back(bold);
+}
+
+std::vector<Mark> figure_marks(const calibration::TableMap& map, const calibration::CheckFigure& figure,
+                               const CheckOptions& options) {
+  std::vector<Mark> marks;
+  if (options.grid != "none") add_grid(marks, lit_outline(map, 0.0), options.grid == "in");
+  constexpr double kArm = 20.0;  // mm
+  Mark crosses{.lines = {}, .closed = false, .width = 0.8, .colour = 0xffffffff};
+  for (const calibration::CheckCross& cross : figure.crosses) {
+    if (options.quick && cross.name != 'A' && cross.name != 'C') continue;
+    const Point right(kArm, 0.0), up(0.0, kArm);
+    crosses.lines.push_back({cross.mat - right, cross.mat, cross.mat + right});
+    crosses.lines.push_back({cross.mat - up, cross.mat, cross.mat + up});
+    marks.push_back(writing(std::string(1, cross.name), cross.mat + Point(kArm, -kArm), 14.0, 0xffffd24a));
+  }
+  if (!options.quick) {
+    const Point p = figure.at('P'), q = figure.at('Q'), r = figure.at('R'), s = figure.at('S');
+    marks.push_back({.lines = {{p, q, r, s}}, .closed = true, .width = 0.8, .colour = 0xffffffff});
+    marks.push_back({.lines = {{p, r}, {q, s}}, .closed = false, .width = 0.8, .colour = 0xffffffff});
+  }
+  marks.push_back(crosses);
+  return marks;
+}
+
+void say_distances(const calibration::CheckFigure& figure, bool quick) {
+  const auto say = [&](char a, char b) {
+    std::printf("%c to %c: %.1f mm\n", a, b, (figure.at(a) - figure.at(b)).norm());
+  };
+  say('A', 'C');
+  if (quick) return;
+  say('B', 'D');
+  say('A', 'B');
+  say('B', 'C');
+  say('P', 'Q');
+  say('P', 'R');
+}
+
+void judge_readings(const CheckOptions& options, const std::string& text, const calibration::TableMap& map,
+                    const calibration::CheckFigure& figure) {
+  const std::string now =
+      QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddTHH:mm:ssZ")).toStdString();
+  std::vector<calibration::HandReading> readings = options.readings;
+  for (calibration::HandReading& reading : readings) reading.sigma = options.read_to;
+  const auto checked = calibration::judged(map, figure, readings);
+  for (const calibration::CheckedReading& c : checked)
+    std::printf(
+        "%c to %c: drawn %.1f mm, measured %.1f mm: off by %+.1f mm, %s the %.1f mm that tape and map leave "
+        "open\n",
+        c.reading.from, c.reading.to, c.drawn, c.reading.mm, c.reading.mm - c.drawn,
+        c.agrees() ? "within" : "beyond", c.allowed);
+  std::fflush(stdout);
+  if (options.refine) {
+    const calibration::RefinedScale refined = calibration::refine_scale(map, figure, readings);
+    write_file(options.table, calibration::with_checks(text, &refined.map, checked, now));
+    std::printf("The table's scale is refined by %+.3f %%; it is now known within %.3f %%. Written to %s.\n",
+                100.0 * (refined.factor - 1.0), 196.0 * refined.map.scale.relative_sigma,
+                options.table.c_str());
+    return;
+  }
+  write_file(options.table, calibration::with_checks(text, nullptr, checked, now));
+  for (const calibration::CheckedReading& c : checked)
+    if (!c.agrees())
+      throw calibration::Refusal(std::string("The light does not lie where the table file says: from ") +
+                                 c.reading.from + " to " + c.reading.to +
+                                 " the tape reads otherwise. Measure again; if it stays so, calibrate again "
+                                 "before cutting, or, when "
+                                 "only the scale is in doubt, give --refine-scale.");
+}
+
+void run(const CheckOptions& options) {
+  const std::string text = read_file(options.table, "a table file made by `cowlcast calibrate`");
+  const auto map = calibration::TableMap::from_json(text);
+  const calibration::CheckFigure figure =
+      calibration::check_figure(map, options.grid == "in" ? 2.0 * kMmPerInch : 50.0);
+  if (!options.readings.empty()) {
+    judge_readings(options, text, map, figure);
+    return;
+  }
+  if (options.show || !options.screen.empty()) {
+    const auto application = open_display();
+    PictureWindow window(projector_screen(options.screen, map.width, map.height),
+                         rendered(map, figure_marks(map, figure, options), 0.0));
+    say_distances(figure, options.quick);
+    std::printf("Measure on the bare mat. Escape ends.\n");
+    std::fflush(stdout);
+    window.open();
+    QApplication::exec();
+    return;
+  }
+  const Headless qt;
+  write_file(options.out, png_bytes(rendered(map, figure_marks(map, figure, options), 0.0)));
+  say_distances(figure, options.quick);
+}
+
+}  // namespace
+
+void add_check(CLI::App& app, Job& job) {
+  const auto options = std::make_shared<CheckOptions>();
+  CLI::App* command = app.add_subcommand(
+      "check", "project crosses at known distances, and judge what a tape says between them");
+  command->add_option("--table", options->table, "table file made by `cowlcast calibrate`")->required();
+  auto* out = command->add_option("--out", options->out, "PNG file to draw the figure to");
+  command->add_option("--screen", options->screen, "show it there: name or number")->excludes(out);
+  command->add_flag("--show", options->show, "show it on the screen used last")->excludes(out);
+  command->add_flag("--quick", options->quick, "two crosses alone, for a look before cutting");
+  command->add_option("--grid", options->grid, "with a grid of that unit")
+      ->check(CLI::IsMember({"none", "cm", "in"}))
+      ->capture_default_str();
+  auto* tape = command
+                   ->add_option_function<std::vector<std::string>>(
+                       "--tape",
+                       [options](const std::vector<std::string>& texts) {
+                         for (const std::string& text : texts)
+                           options->readings.push_back(reading_from(text));
+                       },
+                       "what a tape reads from the middle of one cross to another; may be given again")
+                   ->type_name("A,B,LENGTH")
+                   ->expected(1)
+                   ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  add_length(*command, "--read-to", options->read_to, "how well the tape was read [0.5]", 0.05);
+  command->add_flag("--refine-scale", options->refine, "let the tape mend the table's scale")->needs(tape);
+  command->footer(
+      "Draw or show the figure, measure with a steel tape on the bare mat, and give what it reads. Readings\n"
+      "are kept in the table file. The grid in inches has another figure: give --grid in with its readings "
+      "too.\n"
+      "Example: cowlcast check --table table.json --screen HDMI-1, then\n"
+      "cowlcast check --table table.json --tape A,C,1203.5 --tape B,D,1203.0");
+  command->callback([options, &job] {
+    const bool somewhere = options->show || !options->screen.empty() || !options->out.empty();
+    if (!somewhere && options->readings.empty())
+      throw CLI::ValidationError("check",
+                                 "give --screen or --out to see the figure, or --tape with a reading");
+    job = [options] { run(*options); };
+  });
+}
+
+}  // namespace cowlcast::projector
