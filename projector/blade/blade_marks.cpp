@@ -12,8 +12,7 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr double kWords = 12.0;  // height of capitals, mm
-constexpr double kStep = 3.0;    // mm between places of a band's edge
+constexpr double kStep = 2.0;  // mm between places of a band's edge
 
 Point way_at(const Polyline& path, double along) {
   const Point way = drafting::point_at(path, along + 1.0) - drafting::point_at(path, along - 1.0);
@@ -186,7 +185,7 @@ Drawing blade_drawing(const Cut& cut, const Laying& laying, const FrameStyle& st
     const auto say = [&](const std::string& text, double along) {
       drawing.words.push_back(
           {.text = text,
-           .height = kWords,
+           .height = style.word_height,
            .colour = style.warn,
            .places = places_about(drafting::point_at(path, along), side_at(path, along, !holds_left))});
     };
@@ -197,14 +196,17 @@ Drawing blade_drawing(const Cut& cut, const Laying& laying, const FrameStyle& st
     };
     if (cut.end == CutEnd::inner && cut.stop_at > 0.0) stop(cut.stop_at);
     if (cut.start == CutEnd::inner && cut.start_at < whole) stop(cut.start_at);
+    const TightStretch* tightest = nullptr;
     for (const TightStretch& tight : cut.tight) {
       const Polyline part = drafting::between(path, tight.from, tight.to);
       if (part.size() < 2) continue;
       const Polyline beside = band_outline(part, 4.0, 0.0, !holds_left);
       const Polyline one_way(beside.begin(), beside.begin() + static_cast<long>(beside.size() / 2));
       marks.push_back({.lines = dashes(one_way, false, 1.2, 3.0), .width = 1.2, .colour = style.warn});
-      say(blade_name(tight.blade_that_fits), 0.5 * (tight.from + tight.to));
+      if (!tightest || tight.radius < tightest->radius) tightest = &tight;
     }
+    // Nobody changes blades amid a stroke: the one for its tightest place.
+    if (tightest) say(blade_name(tightest->blade_that_fits), 0.5 * (tightest->from + tightest->to));
   }
   return drawing;
 }

@@ -12,7 +12,7 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr double kLegend = 10.0, kWarning = 12.0, kReading = 12.0;  // heights of capitals, mm
+constexpr double kLegend = 0.85;  // height of its capitals, of those of other words
 
 std::string in_capitals(std::string text) {
   std::transform(text.begin(), text.end(), text.begin(),
@@ -85,7 +85,8 @@ std::vector<Point> places_in_light(const CuttingView& view, const Polyline& lit,
 
 std::vector<Mark> reading(const std::string& text, const CuttingView& view, const Polyline& lit) {
   const drafting::Box box = drafting::box_of(lit);
-  return {writing(text, 0.5 * (box.low + box.high), kReading, view.style.cut, Lines::from_left)};
+  return {
+      writing(text, 0.5 * (box.low + box.high), view.style.word_height, view.style.cut, Lines::from_left)};
 }
 
 std::vector<Mark> cautions_marks(const CuttingView& view, const Polyline& lit) {
@@ -178,7 +179,7 @@ std::vector<std::string> warnings_of(const CuttingView& view, const Polyline& li
   std::vector<std::string> warnings;
   if (!view.notice.words.empty()) warnings.push_back(view.notice.words);
   if (view.phase != Phase::cutting || all_cut(view)) return warnings;
-  Surroundings surroundings{.lit = lit, .mat = view.mat, .before = {}, .fold = view.piece.fold};
+  Surroundings surroundings{.lit = lit, .mat = view.mat, .before = {}, .fold = whole_fold(view.piece)};
   surroundings.before.assign(view.plan.begin(), view.plan.begin() + view.cut);
   for (std::string& caution :
        stroke_cautions(view.plan[static_cast<size_t>(view.cut)], view.laying, surroundings))
@@ -209,17 +210,19 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
         cutting && !all_cut(view)
             ? mat_from_piece(view.laying, view.plan[static_cast<size_t>(view.cut)].path.front())
             : Point(0.5 * (box.low + box.high));
-    Words words{.text = text, .height = kWarning, .colour = view.style.warn, .lines = Lines::from_left};
-    words.places = places_in_light(view, lit, writing_size(text, kWarning), wanted);
+    Words words{
+        .text = text, .height = view.style.word_height, .colour = view.style.warn, .lines = Lines::from_left};
+    words.places = places_in_light(view, lit, writing_size(text, view.style.word_height), wanted);
     drawing.words.insert(drawing.words.begin(), std::move(words));
   }
   if (view.legend) {
     const Legend legend = legend_of(view);
+    const double height = kLegend * view.style.word_height;
     std::vector<std::string> lines = legend.state;
     lines.insert(lines.end(), legend.keys.begin(), legend.keys.end());
     Words words{
-        .text = joined(lines), .height = kLegend, .colour = view.style.guide, .lines = Lines::from_left};
-    words.places = places_in_light(view, lit, writing_size(words.text, kLegend), box.high);
+        .text = joined(lines), .height = height, .colour = view.style.guide, .lines = Lines::from_left};
+    words.places = places_in_light(view, lit, writing_size(words.text, height), box.high);
     drawing.words.push_back(std::move(words));
   }
   for (Mark& mark : settled(drawing.words, clear_of, lit)) drawing.marks.push_back(std::move(mark));

@@ -16,7 +16,6 @@ using drafting::Segment;
 
 constexpr const char* kTurnedEdge = "cowl-edge";  // folded, not sewn
 constexpr const char* kFacingEdge = "facing-edge";
-constexpr double kWords = 12.0;  // height of capitals of a line's words, mm
 
 // A mark whose points are in the piece frame until `laid_marks` carries them over.
 Mark stroke(std::vector<Polyline> lines, double width, QRgb colour, bool closed = false) {
@@ -57,19 +56,6 @@ void add_grain(std::vector<Mark>& marks, const Segment& grain, const FrameStyle&
   marks.push_back(stroke(chain, style.mark_width, style.guide));
 }
 
-// The fold as far as the cut line follows it, allowances at its ends included.
-Segment whole_fold(const Piece& piece) {
-  Segment whole = *piece.fold;
-  const Point way = (whole.to - whole.from).normalized(), origin = whole.from;
-  double least = 0.0, most = (whole.to - whole.from).norm();
-  for (const Point& point : piece.cut_line) {
-    if (!on_line(*piece.fold, point)) continue;
-    least = std::min(least, way.dot(point - origin));
-    most = std::max(most, way.dot(point - origin));
-  }
-  return {origin + least * way, origin + most * way};
-}
-
 // The cloth's fold as two fine lines: one on it and one beside it, within the piece.
 void add_fold(std::vector<Mark>& marks, const Piece& piece, const Segment& fold, const FrameStyle& style) {
   const Point way = (fold.to - fold.from).normalized();
@@ -77,7 +63,7 @@ void add_fold(std::vector<Mark>& marks, const Piece& piece, const Segment& fold,
   const Point middle = 0.5 * (fold.from + fold.to);
   if (!drafting::contains(piece.cut_line, middle + 3.0 * inward)) inward = -inward;
   marks.push_back(
-      stroke({{fold.from, fold.to}, {fold.from + 3.0 * inward, fold.to + 3.0 * inward}}, 0.8, style.guide));
+      stroke({{fold.from, fold.to}, {fold.from + 4.0 * inward, fold.to + 4.0 * inward}}, 1.0, style.guide));
 }
 
 // The facing's side of a turned edge, seen from the edge's middle (unit); the other side of the piece's
@@ -194,17 +180,17 @@ std::vector<Point> roomy_places(const Polyline& outline) {
 
 void add_words(std::vector<Words>& words, const Piece& piece, const FrameStyle& style, const Shown& shown) {
   if (shown.fold && piece.fold) {
-    const Segment fold = whole_fold(piece);
+    const Segment fold = *whole_fold(piece);
     const Point way = (fold.to - fold.from).normalized();
     Point inward(-way.y(), way.x());
     if (!drafting::contains(piece.cut_line, 0.5 * (fold.from + fold.to) + 3.0 * inward)) inward = -inward;
-    Words text{.text = "FOLD OF THE CLOTH", .height = kWords, .colour = style.guide};
+    Words text{.text = "FOLD OF THE CLOTH", .height = style.word_height, .colour = style.guide};
     // Clear of the line even where the words stand across it: a turned piece's words stay upright.
     for (const double off : {20.0, 40.0, 110.0}) add_places_beside(text.places, fold, inward, off);
     words.push_back(std::move(text));
   }
-  Words turns{.text = "FACING\nTURNS HERE", .height = kWords, .colour = style.guide};
-  for (const double off : {30.0, 65.0})
+  Words turns{.text = "FACING\nTURNS HERE", .height = style.word_height, .colour = style.guide};
+  for (const double off : {30.0, 65.0, 95.0})
     for (const Segment& edge : turned_edges(piece))
       for (const double way : {-1.0, 1.0})
         add_places_beside(turns.places, edge, way * facing_side(piece, edge), off);
@@ -217,6 +203,18 @@ void add_words(std::vector<Words>& words, const Piece& piece, const FrameStyle& 
 }
 
 }  // namespace
+
+std::optional<Segment> whole_fold(const Piece& piece) {
+  if (!piece.fold) return std::nullopt;
+  const Point way = (piece.fold->to - piece.fold->from).normalized(), origin = piece.fold->from;
+  double least = 0.0, most = (piece.fold->to - piece.fold->from).norm();
+  for (const Point& point : piece.cut_line) {
+    if (!on_line(*piece.fold, point)) continue;
+    least = std::min(least, way.dot(point - origin));
+    most = std::max(most, way.dot(point - origin));
+  }
+  return Segment{origin + least * way, origin + most * way};
+}
 
 std::vector<Polyline> cut_runs(const Piece& piece) {
   const Polyline& outline = piece.cut_line;
@@ -257,7 +255,7 @@ Drawing piece_drawing(const Piece& piece, const Laying& laying, const FrameStyle
     marks.push_back({.lines = {piece.cut_line}, .closed = true, .width = 0.0, .colour = style.ground});
   if (shown.grain && piece.grain) add_grain(marks, *piece.grain, style);
   if (shown.seam_line) add_seams(marks, piece, style);
-  if (shown.fold && piece.fold) add_fold(marks, piece, whole_fold(piece), style);
+  if (shown.fold && piece.fold) add_fold(marks, piece, *whole_fold(piece), style);
   if (shown.fold) add_turned_edges(marks, piece, style);
   if (shown.marks) add_points(marks, piece, style);
   if (shown.notches) add_notches(marks, piece, style);

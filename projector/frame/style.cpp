@@ -49,7 +49,7 @@ QRgb first_that_stands_out(std::initializer_list<QRgb> colours, QRgb ground, con
   return 0xffe0e0e0;
 }
 
-constexpr double kDarkCloth = 0.06;  // relative luminance: black and navy are below, wine red is above
+constexpr double kDarkCloth = 0.12;  // relative luminance: black, navy and strong reds are below
 
 }  // namespace
 
@@ -74,7 +74,11 @@ FrameStyle style_for_cloth(QRgb cloth) {
 
 FrameStyle style_for_cloth(const std::vector<QRgb>& cloth) {
   FrameStyle style;
-  if (cloth.size() > 1) style.ground = 0xff000000;
+  if (cloth.size() > 1) {
+    style.ground = 0xff000000;
+    style.label_height *= 1.3;
+    style.word_height *= 1.3;
+  }
   const bool dark = std::any_of(cloth.begin(), cloth.end(),
                                 [](QRgb patch) { return relative_luminance(patch) < kDarkCloth; });
   if (dark || cloth.size() > 1)

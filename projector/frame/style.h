@@ -6,8 +6,8 @@
 // the cloth sends that colour back: blue light is lost on yellow cloth. White
 // is the strongest on every cloth and belongs to the cut line alone; the other
 // lines take the first colour of their list that stands out enough. Dark and
-// patterned cloth gets wider lines, with the same middle; between the colours of a
-// pattern no faint light is laid over the piece.
+// patterned cloth gets wider lines, with the same middle; on a pattern words are
+// larger and no faint light is laid over the piece.
 #pragma once
 
 #include <QRgb>
@@ -20,7 +20,8 @@ struct FrameStyle {
   double cut_width = 1.0;
   double seam_width = 0.9;
   double mark_width = 1.1;
-  double label_height = 14.0;  ///< of capitals
+  double label_height = 14.0;  ///< of the piece's name, capitals
+  double word_height = 12.0;   ///< of all that is said on the table, capitals
   QRgb cut = 0xffffffff;
   QRgb seam = 0xffffd24a;    ///< seam line and notches' heads
   QRgb guide = 0xff6fd3ff;   ///< grain, fold, marks, label

@@ -53,22 +53,31 @@ class DrawnLines {
       one.*part = true;
       return rendered(table_.map, piece_drawing(piece, laying, FrameStyle{}, one).marks, cloth_);
     };
-    const auto read = [&](const QImage& frame, const Polyline& line, double clearance) {
+    const auto read = [&](const QImage& frame, const Polyline& line, double clearance,
+                          const std::vector<Polyline>& others = {}) {
       room_model::ReadBackOptions options{.height = cloth_, .spacing = spacing_};
       options.clearance = clearance;
+      for (const Polyline& other : others) options.others.push_back(laid(laying, other));
       return room_model::read_back(table_.room.projector, grey(frame), laid(laying, line), options);
     };
     const QImage cut = frame_of(&Shown::cut_line);
     for (const Polyline& run : cut_runs(piece)) drawn.lines.add(read(cut, run, 4.0));
-    // Dashed: what lies between the dashes is no missing line.
+    // Dashed: what lies between the dashes is no missing line, and another line there is not this one.
     const int missing = drawn.lines.missing;
     const QImage seams = frame_of(&Shown::seam_line), grain = frame_of(&Shown::grain),
                  folds = frame_of(&Shown::fold), notches = frame_of(&Shown::notches);
     for (const drafting::Edge& edge : piece.edges) {
-      if (edge.role == "cowl-edge")
-        drawn.lines.add(read(folds, edge.points, 4.0));
-      else
-        drawn.lines.add(read(seams, edge.points, 4.0));
+      std::vector<Polyline> others;
+      for (const drafting::Edge& other : piece.edges)
+        if (other.role != "cowl-edge" && other.points != edge.points) others.push_back(other.points);
+      if (edge.role == "cowl-edge") {
+        others.clear();
+        for (const Point& tick : ticks_of(edge)) others.push_back({tick, tick + Point(1e-3, 0)});
+        if (piece.fold) others.push_back({piece.fold->from, piece.fold->to});
+        drawn.lines.add(read(folds, edge.points, 6.0, others));
+      } else {
+        drawn.lines.add(read(seams, edge.points, 6.0, others));
+      }
     }
     if (piece.grain) drawn.lines.add(read(grain, {piece.grain->from, piece.grain->to}, 12.0));
     for (const drafting::Notch& notch : piece.notches) {
@@ -95,6 +104,14 @@ class DrawnLines {
   }
 
  private:
+  // The middles of the gaps in a turned edge, where its ticks stand.
+  static Polyline ticks_of(const drafting::Edge& edge) {
+    Polyline ticks;
+    const std::vector<Polyline> parts = dashes({edge.points.front(), edge.points.back()}, false, 22.0, 6.0);
+    for (size_t i = 1; i < parts.size(); ++i) ticks.push_back(0.5 * (parts[i - 1].back() + parts[i].front()));
+    return ticks;
+  }
+
   Laying lain(const drafting::Piece& piece, double angle) const {
     const Polyline lit = lit_outline(table_.map, cloth_);
     const drafting::Box box = drafting::box_of(lit);

@@ -102,7 +102,7 @@ TEST(StrokeCautions, SpeakOfTheMatAndTheFold) {
 TEST(StrokeCautions, OfAFoldedFrontTellWhichStrokesEndAtTheFold) {
   const drafting::Piece piece = testing::small_front();
   Surroundings around{.lit = {{-900, -900}, {900, -900}, {900, 900}, {-900, 900}}};
-  around.fold = piece.fold;
+  around.fold = whole_fold(piece);
   int at_the_fold = 0;
   for (const Cut& cut : front_cuts())
     for (const std::string& caution : stroke_cautions(cut, {}, around))
