@@ -333,7 +333,7 @@ bool CuttingPlay::anything_near(double t, const Vector2d& place, double radius, 
         near = (part.outline[j] + x * edge - own).norm() < radius;
       }
     }
-    if (near && inside(journey, now, -1.0, nullptr) >= (trifles ? 1.0 : 5.0) * kCell * kCell) return true;
+    if (near) return true;
   }
   return false;
 }

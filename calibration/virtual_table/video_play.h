@@ -46,8 +46,8 @@ class CuttingPlay {
   /// All that is on the table, places spread over an exposure of `exposure` seconds that ends at `t`.
   std::vector<PosedThing> things(double t, double exposure) const;
   const std::vector<Intrusion>& intrusions() const { return intrusions_; }
-  /// Whether anything but the cutter and its hand is in the corridor within `radius` mm of a place, even if
-  /// it is small or not ahead; trifles are asked for apart.
+  /// Whether anything but the cutter and its hand is within `radius` mm of a place; trifles are asked for
+  /// apart.
   bool anything_near(double t, const Eigen::Vector2d& place, double radius, bool trifles = false) const;
 
   /// Ahead of the axle by less than this nothing counts as ahead of the blade: the cutter's own nose is

@@ -15,6 +15,8 @@ constexpr float kStray = 0.35f;         // a cell off by more than this share sa
 constexpr double kFieldLong = 150.0, kFieldAcross = 60.0;  // mm: windows of the local gain
 constexpr float kExplained = 0.15f;  // a cell off by more than this share is not the cloth that is looked for
 constexpr size_t kFewestCells = 150;
+constexpr int kPrint = 2, kLines = 2;   // cells about a place whose print, and whose light, may be seen there
+constexpr float kFull = 0.95f;          // linear light from which a camera's level says nothing more
 constexpr float kEven = 0.15f;          // of a cell's light that lines about it may change
 constexpr double kGlow = 1.2;           // lines look brighter than they are where the camera sharpens
 constexpr float kDarkestShadow = 0.4f;  // share of room light that a shadow of it leaves at least
@@ -37,8 +39,8 @@ CellLight around(const CellLight& light, int reach) {
 }  // namespace
 
 Expectation::Expectation(const Backdrop& backdrop, const Strip& strip) : look_(backdrop.look_of(strip)) {
-  room_ = around({look_.room, look_.room, look_.room}, 1);
-  full_ = around({look_.projector, look_.projector, look_.projector}, 1);
+  room_ = around({look_.room, look_.room, look_.room}, kPrint);
+  full_ = around({look_.projector, look_.projector, look_.projector}, kPrint);
   const cv::Mat dark = cv::Mat::zeros(look_.room.size(), CV_32FC3);
   project({dark, dark, dark}, -1e9);
   before_ = now_;
@@ -62,7 +64,7 @@ void Expectation::project(const CellLight& light, double seconds) {
     }
     if (most < kEven * whole) even_.data[i] = 255;
   }
-  now_ = around(light, 1);
+  now_ = around(light, kLines);
   now_.high *= kGlow;
   changed_ = seconds;
 }
@@ -91,8 +93,13 @@ bool Expectation::fit_gains(const cv::Mat& linear, const std::vector<const cv::M
     for (size_t i = 0; i < look_.known.total(); i += 3) {
       if (even.data[i] == 0 || look_.known.data[i] == 0 || static_cast<int>(i % columns) < first_column)
         continue;
-      Cell cell{i, sum3(a + 3 * i), 0.0f, sum3(y + 3 * i)};
-      for (size_t k = 3 * i; k < 3 * i + 3; ++k) cell.full += b[k] * p[k];
+      Cell cell{i, 0.0f, 0.0f, 0.0f};
+      for (size_t k = 3 * i; k < 3 * i + 3; ++k) {
+        if (y[k] > kFull) continue;
+        cell.room += a[k];
+        cell.full += b[k] * p[k];
+        cell.seen += y[k];
+      }
       if (cell.room + cell.full > 1e-4f) cells.push_back(cell);
     }
     if (cells.size() < kFewestCells) continue;
@@ -127,6 +134,7 @@ bool Expectation::fit_gains(const cv::Mat& linear, const std::vector<const cv::M
       const float want = static_cast<float>(best_room) * cell.room + static_cast<float>(share) * cell.full;
       if (std::abs(cell.seen / want - 1.0f) > kExplained) continue;
       const size_t i = 3 * cell.at + c;
+      if (y[i] > kFull) continue;
       const double x = static_cast<double>(a[i]), z = static_cast<double>(b[i] * p[i]),
                    v = static_cast<double>(y[i]);
       const double weight = 1.0 / ((x + z + 1e-3) * (x + z + 1e-3));
@@ -211,7 +219,8 @@ Compared Expectation::compare(const cv::Mat& cells, double seconds, int first_co
       const float dim = dark + beam * b0[k] * p0[k], bright = shade + beam * b1[k] * p1[k];
       const auto level = static_cast<float>(seen[k]);
       // Lit by the picture, or in the shadow of it.
-      const float held = std::clamp(y[k], dim, bright), shaded = std::clamp(y[k], dark, shade);
+      const float held = bright > kFull && y[k] > kFull ? y[k] : std::clamp(y[k], dim, bright),
+                  shaded = shade > kFull && y[k] > kFull ? y[k] : std::clamp(y[k], dark, shade);
       nearest[c] = std::abs(held - y[k]) < std::abs(shaded - y[k]) ? held : shaded;
       if (nearest[c] != y[k]) {
         const float off = std::abs(level - level_of(nearest[c])) / slack_[seen[k]];

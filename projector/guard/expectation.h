@@ -8,8 +8,8 @@
 // Room light and the camera's exposure may change at any time: both are measured
 // anew in every frame from the cloth itself, over the strip as a whole and, more
 // gently, place by place. A cell is explained when its colour lies, within noise,
-// between the darkest and the lightest that the cloth within 1.5 mm would show
-// under the picture within 3 mm, or without any of the projector's light: the
+// between the darkest and the lightest that the cloth within 3 mm would show
+// under the picture within 4 mm, or without any of the projector's light: the
 // shadow of a hand. For a third of a second after the picture has changed, the old
 // one explains as well. A patch that is merely dimmer than the cloth is foreign
 // only where its rim is sharp: shadows of the room's light are soft.

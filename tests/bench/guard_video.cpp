@@ -36,6 +36,7 @@ using namespace cowlcast::projector;
 namespace vt = calibration::virtual_table;
 
 constexpr double kInTime = 0.2;  // s
+constexpr double kNear = 25.0;   // mm: a mark farther than this from every thing is false
 
 struct Options {
   double hours = 0.1, fps = 10.0, minutes = 4.0;
@@ -267,8 +268,8 @@ class Bench {
         if (options_.say) std::printf("  %.2f cannot see: %s\n", now, words(report.reason).c_str());
       }
       for (const Blob& blob : report.blobs) {
-        if (!play.anything_near(t, blob.place, 35.0)) {
-          if (play.anything_near(t, blob.place, 35.0, true)) {
+        if (!play.anything_near(t, blob.place, kNear)) {
+          if (play.anything_near(t, blob.place, kNear, true)) {
             if (now - last_trifle > 1.0) ++tally_.trifles;
             last_trifle = now;
             continue;
