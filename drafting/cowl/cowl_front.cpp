@@ -310,6 +310,19 @@ std::string openings_in_words(const Opening& opening) {
                 "for the drapes that work.");
 }
 
+/// Throws when it is the facing's depth that makes the outline cross itself; else does nothing.
+void refuse_deep_facing(const Prepared& p, const CowlWishes& wishes) {
+  constexpr double usual = 50.0, step = 5.0;  // mm
+  CowlWishes less = wishes;
+  less.facing_depth = usual;
+  if (wishes.facing_depth <= usual || !works(p, less, wishes.drape)) return;
+  double depth = std::floor(wishes.facing_depth / step) * step;
+  for (less.facing_depth = depth; !works(p, less, wishes.drape); less.facing_depth = depth) depth -= step;
+  throw Refusal("A facing " + mm_in_words(wishes.facing_depth) +
+                " deep does not fit this front: its outline would cross itself. One of " +
+                mm_in_words(depth) + " works.");
+}
+
 [[noreturn]] void refuse(const Prepared& p, const CowlWishes& wishes, Failure failure) {
   if (failure == Failure::no_opening && !wishes.set_openings.empty()) refuse_set_openings(p, wishes);
   const double least = least_drape(p, wishes);
@@ -331,7 +344,14 @@ std::string openings_in_words(const Opening& opening) {
 CowlDraft draft_cowl_front(const Piece& base, const CowlWishes& wishes) {
   check(wishes);
   const Prepared prepared = prepare(base, wishes);
-  Attempt result = attempt(prepared, wishes, wishes.drape);
+  Attempt result;
+  try {
+    result = attempt(prepared, wishes, wishes.drape);
+  } catch (const Refusal&) {
+    refuse_deep_facing(prepared, wishes);
+    throw;
+  }
+  if (result.failure == Failure::crossing) refuse_deep_facing(prepared, wishes);
   if (result.failure != Failure::none) refuse(prepared, wishes, result.failure);
   return std::move(result.draft);
 }

@@ -64,7 +64,7 @@ Eigen::Affine2d mm_from_user_units(const pugi::xml_node& root, std::vector<std::
   if (in_pixels) {
     cautions.push_back(
         "The drawing's size is in pixels, which are taken as 96 to the inch; some programs write 72 or 90. "
-        "Compare the base's size below with the printed pattern, or set width and height in mm.");
+        "Compare the base's size with the printed pattern, or set width and height in mm.");
   }
   const pugi::xml_attribute view = root.attribute("viewBox");
   if (!view) return Eigen::Affine2d(Eigen::Scaling(25.4 / 96.0));
@@ -89,7 +89,7 @@ Eigen::Affine2d mm_from_user_units(const pugi::xml_node& root, std::vector<std::
                   "By its width a unit of the drawing is %.4g mm, by its height %.4g mm, so its true size is "
                   "not certain. ",
                   across, down);
-    throw Refusal(std::string(words) + "Make width and height fit the viewBox: " + cure);
+    throw Refusal(std::string(words) + cure + " Its viewBox then needs the same proportions.");
   }
   across = down = std::min(across, down);
   if (!(across > 0.0) || !std::isfinite(across) || !std::isfinite(down)) {

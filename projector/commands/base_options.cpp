@@ -96,10 +96,16 @@ Piece read_base(const std::string& name, bool front) {
   }
   if (is_piece_file(text)) return base_from_file(text, name, front ? "centre-front" : "centre-back");
   std::vector<std::string> cautions;
-  Piece piece =
-      front ? drafting::base_front_from_svg(text, &cautions) : drafting::base_back_from_svg(text, &cautions);
-  for (const std::string& caution : cautions) std::cerr << "Caution: " << caution << '\n';
-  return piece;
+  try {
+    Piece piece = front ? drafting::base_front_from_svg(text, &cautions)
+                        : drafting::base_back_from_svg(text, &cautions);
+    for (const std::string& caution : cautions) std::cerr << "Caution: " << caution << '\n';
+    return piece;
+  } catch (const drafting::Refusal& reason) {
+    std::string words = reason.what();
+    for (const std::string& caution : cautions) words += " " + caution;
+    throw drafting::Refusal(words);
+  }
 }
 
 Piece said(Piece piece) {

@@ -154,6 +154,10 @@ TEST(CowlFront, RefusesNarrowClothAndBadWishes) {
             std::string::npos);
   EXPECT_NE(with([](CowlWishes& w) { w.slash_count = 9; }).find("1 to 6 slash lines"), std::string::npos);
   EXPECT_NE(with([](CowlWishes& w) { w.facing_depth = -4; }).find("facing depth"), std::string::npos);
+  const std::string deep = with([](CowlWishes&w) { w.facing_depth = 200; }), marker = "One of ";
+  ASSERT_NE(deep.find("facing 200 mm deep"), std::string::npos) << deep;
+  const double works = std::stod(deep.substr(deep.find(marker) + marker.size()));
+  EXPECT_EQ(with([&](CowlWishes& w) { w.facing_depth = works; }), "");
   EXPECT_NE(with([](CowlWishes& w) { w.allowances["hem"] = 500; }).find("between 0 and 100"),
             std::string::npos);
 }
