@@ -30,7 +30,6 @@ void add_screens(CLI::App& app, Job& job);
 void add_capture(CLI::App& app, Job& job);
 void add_calibrate(CLI::App& app, Job& job);
 void add_check(CLI::App& app, Job& job);
-void add_check(CLI::App& app, Job& job);
 void add_locate(CLI::App& app, Job& job);
 void add_draft(CLI::App& app, Job& job);
 void add_top(CLI::App& app, Job& job);

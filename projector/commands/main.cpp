@@ -34,7 +34,6 @@ int main(int argc, char** argv) {
   projector::add_capture(app, job);
   projector::add_calibrate(app, job);
   projector::add_check(app, job);
-  projector::add_check(app, job);
   projector::add_locate(app, job);
   projector::add_draft(app, job);
   projector::add_top(app, job);
