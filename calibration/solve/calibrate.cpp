@@ -215,6 +215,20 @@ void check_picture(const Scene& scene, const std::vector<cv::Mat>& pictures) {
                          " Let projector, table and cloth stand still, and take all photographs again.");
 }
 
+// The camera of each lens, where its photographs tell one and the same.
+std::vector<std::string> cameras_of(const Scene& scene, const std::vector<Photograph>& photographs) {
+  std::vector<std::optional<std::string>> named(scene.lenses.size());
+  for (const ScenePhoto& photo : scene.photos)
+    for (const Photograph& photograph : photographs) {
+      if (photograph.name != photo.name) continue;
+      auto& name = named[static_cast<size_t>(photo.lens)];
+      name = !name || *name == photograph.camera ? photograph.camera : std::string();
+    }
+  std::vector<std::string> out;
+  for (const auto& name : named) out.push_back(name.value_or(""));
+  return out;
+}
+
 CalibrationReport attempt(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
   const TargetLayout layout = target_layout(request.width, request.height);
   CalibrationReport report;
@@ -267,6 +281,9 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
     heed_lamp(scene, noise, *lamp);
     noise = settle(scene);
   }
+  const std::vector<std::string> cameras = cameras_of(scene, photographs);
+  for (const std::string& dropped : heed_known_lenses(scene, noise, cameras, request.known_lenses))
+    report.warnings.push_back(dropped);
   check_sides(scene, pictures, layout);
   check_readings(scene, request);
 
@@ -278,6 +295,7 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
   report.map.scale.relative_sigma = error.scale_sigma;
   report.map.lamp_sigma = error.lamp_sigma;
   judge(scene, error, report);
+  report.lenses = lenses_worth_keeping(scene, noise, cameras);
   return report;
 }
 

@@ -16,6 +16,7 @@
 #include <string>
 #include <vector>
 
+#include "calibration/solve/lens_memory.h"
 #include "calibration/table_map/table_map.h"
 
 namespace cowlcast::calibration {
@@ -25,6 +26,7 @@ struct Photograph {
   std::string name;             ///< for messages
   cv::Mat grey;                 ///< 8-bit
   std::optional<double> focal;  ///< from EXIF, pixels
+  std::string camera = {};      ///< maker and model from EXIF, or a name given by hand; empty: not known
 };
 
 /// Reads a JPEG or PNG file. Throws Refusal when it cannot be read as a picture.
@@ -58,11 +60,13 @@ struct CalibrationRequest {
   std::vector<Span> spans;
   std::optional<RaisedSheet> raised;
   std::optional<double> lamp_height;  ///< from the mat straight up to the projector's lens, by tape, mm
+  std::vector<KnownLens> known_lenses = {};  ///< of earlier calibrations
 };
 
 struct CalibrationReport {
   TableMap map;
   std::vector<std::string> warnings;  ///< plain sentences
+  std::vector<KnownLens> lenses;      ///< found well enough to be remembered
   std::string summary;                ///< a few lines for the person at the table
 };
 

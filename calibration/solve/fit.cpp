@@ -89,6 +89,14 @@ class Assembly {
       problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(new LensPrior(
                                      camera_prior(scene_.lens_sizes[i], scene_.exif_focals[i]))),
                                  nullptr, scene_.lenses[i].numbers.data());
+    for (size_t i = 0; i < scene_.beliefs.size(); ++i) {
+      if (!scene_.beliefs[i]) continue;
+      auto* belief = new LensPrior{};
+      std::copy_n(scene_.beliefs[i]->middle.begin(), 8, belief->middle);
+      std::copy_n(scene_.beliefs[i]->sigma.begin(), 8, belief->sigma);
+      problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(belief), nullptr,
+                                 scene_.lenses[i].numbers.data());
+    }
     for (ScenePhoto& photo : scene_.photos)
       problem_->AddResidualBlock(automatic<NumberPrior, 1, 1>(0.0, kFocusSigma), nullptr, &photo.focus);
   }
@@ -214,14 +222,17 @@ std::vector<double> light_residuals(const Scene& scene) {
   return out;
 }
 
-Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise) {
+namespace {
+
+// Covariance of some blocks of numbers, `wanted` in all, about a fit to everything.
+Eigen::MatrixXd covariance_of(Scene& scene, const FitNoise& noise, const std::vector<double*>& asked,
+                              Eigen::Index wanted) {
   Assembly assembly(scene, {FitPart::everything, noise, false, 0});
   ceres::Problem& problem = assembly.problem();
   // The numbers asked for come first among the columns.
   ceres::Problem::EvaluateOptions evaluate;
   evaluate.num_threads = 2;
-  evaluate.parameter_blocks = {scene.projector_lens.numbers.data(), scene.projector_from_mat.numbers.data(),
-                               scene.print_scale.data()};
+  evaluate.parameter_blocks = asked;
   std::vector<double*> blocks;
   problem.GetParameterBlocks(&blocks);
   for (double* block : blocks)
@@ -241,11 +252,23 @@ Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise) {
     unit[i] = 1.0 / std::sqrt(std::max(normal.coeff(i, i), 1e-300));
   normal = Eigen::SparseMatrix<double>(unit.asDiagonal() * normal * unit.asDiagonal());
   const Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factor(normal);
-  constexpr int kWanted = 16;
-  const Eigen::MatrixXd sides = Eigen::MatrixXd::Identity(normal.rows(), kWanted);
+  const Eigen::MatrixXd sides = Eigen::MatrixXd::Identity(normal.rows(), wanted);
   const Eigen::MatrixXd solved = factor.solve(sides);
-  const auto scale = unit.head<kWanted>().asDiagonal();
-  return scale * Eigen::MatrixXd(solved.topRows(kWanted)) * scale;
+  const auto scale = unit.head(wanted).asDiagonal();
+  return scale * Eigen::MatrixXd(solved.topRows(wanted)) * scale;
+}
+
+}  // namespace
+
+Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise) {
+  return covariance_of(scene, noise,
+                       {scene.projector_lens.numbers.data(), scene.projector_from_mat.numbers.data(),
+                        scene.print_scale.data()},
+                       16);
+}
+
+Eigen::MatrixXd lens_covariance(Scene& scene, const FitNoise& noise, int lens) {
+  return covariance_of(scene, noise, {scene.lenses[static_cast<size_t>(lens)].numbers.data()}, 8);
 }
 
 }  // namespace cowlcast::calibration

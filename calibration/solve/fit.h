@@ -41,4 +41,7 @@ std::vector<double> light_residuals(const Scene& scene);
 /// by the logarithmic print scale across and down, about the fit, in their own units.
 Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise);
 
+/// The same of the eight numbers of a camera's lens.
+Eigen::MatrixXd lens_covariance(Scene& scene, const FitNoise& noise, int lens);
+
 }  // namespace cowlcast::calibration

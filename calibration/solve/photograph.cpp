@@ -12,6 +12,25 @@ namespace {
 constexpr int kLeastSide = 480, kMostSide = 20000;  // pixels
 constexpr double kFilmDiagonal = 43.2666;           // mm, of a 36 × 24 mm frame
 
+// Maker and model, as the camera wrote them.
+std::string camera_from_exif(const std::string& path) {
+  try {
+    const auto image = Exiv2::ImageFactory::open(path);
+    image->readMetadata();
+    const Exiv2::ExifData& data = image->exifData();
+    std::string out;
+    for (const char* key : {"Exif.Image.Make", "Exif.Image.Model"}) {
+      const auto entry = data.findKey(Exiv2::ExifKey(key));
+      if (entry == data.end()) continue;
+      out += out.empty() ? "" : " ";
+      out += entry->toString();
+    }
+    return out;
+  } catch (const Exiv2::Error&) {
+    return {};
+  }
+}
+
 // Focal length in pixels from the length "as for 35 mm film" (CIPA DCG-001: by the diagonals).
 std::optional<double> focal_from_exif(const std::string& path, const cv::Size& size) {
   try {
@@ -50,6 +69,7 @@ Photograph load_photograph(const std::string& path) {
                   std::to_string(out.grey.rows) +
                   " pixels, which is too small or too large. Use the camera's own full-size photograph.");
   out.focal = focal_from_exif(path, out.grey.size());
+  out.camera = camera_from_exif(path);
   return out;
 }
 

@@ -103,10 +103,16 @@ struct LampReading {
   double height = 0.0, sigma = 15.0;  ///< mm
 };
 
+/// What is remembered of a lens: focal length in its logarithm's sigma, the rest as they are.
+struct LensBelief {
+  std::array<double, 8> middle{}, sigma{};
+};
+
 struct Scene {
   std::vector<LensNumbers> lenses;
-  std::vector<Eigen::Vector2d> lens_sizes;         ///< photograph size of each lens, pixels
-  std::vector<std::optional<double>> exif_focals;  ///< for each lens, pixels
+  std::vector<Eigen::Vector2d> lens_sizes;              ///< photograph size of each lens, pixels
+  std::vector<std::optional<LensBelief>> beliefs = {};  ///< empty, or one for each lens
+  std::vector<std::optional<double>> exif_focals;       ///< for each lens, pixels
   std::vector<ScenePhoto> photos;
   std::vector<SceneSheet> sheets;
   std::array<double, 2> print_scale{0.0,

@@ -8,6 +8,7 @@
 #include "projector/commands/error_picture.h"
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
+#include "projector/commands/lens_file.h"
 #include "projector/commands/png.h"
 
 namespace cowlcast::projector {
@@ -57,7 +58,7 @@ calibration::RaisedSheet raised_from(const std::string& text) {
 void add_calibrate(CLI::App& app, Job& job) {
   struct Options {
     PictureSize projector;
-    std::string photos, out, error_map;
+    std::string photos, out, error_map, lens_memory, camera_name;
     std::optional<calibration::Rulers> rulers;
     std::vector<calibration::Span> spans;
     std::optional<calibration::RaisedSheet> raised;
@@ -101,6 +102,10 @@ void add_calibrate(CLI::App& app, Job& job) {
           "from the mat straight up to the middle of the projector's lens, by tape; for thick cloth")
       ->type_name("LENGTH");
   command->add_option("--out", options->out, "the table file to write, for example table.json")->required();
+  command->add_option("--lens-memory", options->lens_memory,
+                      "file in which lenses are remembered, or none [one in your own data folder]");
+  command->add_option("--camera-name", options->camera_name,
+                      "the camera, for photographs that do not tell it themselves");
   command->add_option("--error-map", options->error_map,
                       "a picture to write, for example error.png: how wrong a line may be, over the table");
   command->footer(
@@ -114,13 +119,18 @@ void add_calibrate(CLI::App& app, Job& job) {
       std::vector<std::string> paths, unread;
       for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"}))
         paths.push_back(path.string());
-      const std::vector<calibration::Photograph> photographs = calibration::load_photographs(paths, unread);
+      std::vector<calibration::Photograph> photographs = calibration::load_photographs(paths, unread);
       if (photographs.empty())
         throw calibration::Refusal(unread.empty() ? "There is no JPEG or PNG file in \"" + options->photos +
                                                         "\". Put the photographs of the table there."
                                                   : unread.front());
       for (const std::string& reason : unread) std::cerr << "Caution: " << reason << '\n';
+      for (calibration::Photograph& photograph : photographs)
+        if (photograph.camera.empty()) photograph.camera = options->camera_name;
+      const std::filesystem::path memory_path = lens_memory_path(options->lens_memory);
+      const std::vector<calibration::KnownLens> memory = read_lens_memory(memory_path);
       calibration::CalibrationRequest request;
+      request.known_lenses = memory;
       request.width = options->projector.width;
       request.height = options->projector.height;
       request.rulers = options->rulers;
@@ -129,6 +139,11 @@ void add_calibrate(CLI::App& app, Job& job) {
       request.lamp_height = options->lamp_height;
       const calibration::CalibrationReport report = calibration::calibrate(photographs, request);
       write_file(options->out, report.map.to_json());
+      try {
+        write_lens_memory(memory_path, memory, report.lenses);
+      } catch (const FileError& error) {  // the table is written: that is what was asked for
+        std::cerr << "Caution: the lens is not remembered. " << error.what() << '\n';
+      }
       for (const std::string& warning : report.warnings) std::cerr << "Caution: " << warning << '\n';
       std::cout << report.summary;
       if (!report.summary.ends_with('\n')) std::cout << '\n';
