@@ -182,18 +182,22 @@ void Expectation::fit_field(const cv::Mat& linear, const cv::Mat& even, const cv
   field_ = (share + 0.03) / (weight + 0.03);
 }
 
+bool Expectation::settling(double seconds) const {
+  return seconds - changed_ < kSettles;
+}
+
 Compared Expectation::compare(const cv::Mat& cells, double seconds, int first_column) {
   cv::Mat linear;
   cv::LUT(cells, linear_table(), linear);
   CellLight light = now_;
   cv::Mat even = even_;
-  if (seconds - changed_ < kSettles) {
+  if (settling(seconds)) {
     light.low = cv::min(now_.low, before_.low);
     light.high = cv::max(now_.high, before_.high);
     even = even_ & even_before_;
   }
   std::vector<const cv::Mat*> pictures{&now_.middle};
-  if (seconds - changed_ < kSettles) pictures.push_back(&before_.middle);
+  if (settling(seconds)) pictures.push_back(&before_.middle);
   const bool arrived = fit_gains(linear, pictures, even, first_column);
   fit_field(linear, even, arrived ? now_.middle : pictures.back()[0]);
 
@@ -242,6 +246,7 @@ Compared Expectation::compare(const cv::Mat& cells, double seconds, int first_co
   }
   cv::blur(excess, excess, cv::Size(3, 3));
   Compared out;
+  out.excess = excess;
   out.foreign = excess > 1.0;
   static const cv::Mat small = cv::getStructuringElement(cv::MORPH_RECT, cv::Size(3, 3));
   cv::morphologyEx(out.foreign, out.foreign, cv::MORPH_OPEN, small);

@@ -25,6 +25,7 @@ namespace cowlcast::projector {
 
 struct Compared {
   cv::Mat foreign;        ///< 8-bit, 255 or 0
+  cv::Mat excess;         ///< how far off a cell is, over what counts as different: floats up to 4
   double strength = 1.0;  ///< brightness of the room's light as the camera shows it, over what was learnt
   double foreign_share = 0.0;  ///< of the known cells
 };
@@ -39,6 +40,9 @@ class Expectation {
   /// `cells` as of `camera_strip`. The light is measured from `first_column` on, where no cutter and hand are
   /// expected; with too little left there it is taken to be as it was.
   Compared compare(const cv::Mat& cells, double seconds, int first_column);
+
+  /// Whether the picture has changed so lately that the camera may not have seen it yet.
+  bool settling(double seconds) const;
 
   const cv::Mat& known() const { return look_.known; }
 

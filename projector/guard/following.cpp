@@ -18,7 +18,7 @@ Following::Following(const Strip& strip) : strip_(strip) {
   objects_ = cv::Mat::zeros(strip.rows, strip.columns, CV_8U);
 }
 
-std::vector<Blob> Following::step(const cv::Mat& foreign, double seconds) {
+std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess, double seconds) {
   const double since = last_ < 0.0 ? 0.1 : std::clamp(seconds - last_, 0.01, 0.3);
   last_ = seconds;
   cv::Mat labels, stats, centres;
@@ -55,6 +55,7 @@ std::vector<Blob> Following::step(const cv::Mat& foreign, double seconds) {
     blob.off = strip_.off(row);
     blob.length = stats.at<int>(label, 2) * Strip::cell;
     blob.width = stats.at<int>(label, 3) * Strip::cell;
+    blob.excess = cv::mean(excess, labels == label)[0];
     for (const Blob& old : blobs_)
       if ((old.place - blob.place).norm() < kSame + 0.5 * std::abs(old.length - blob.length))
         blob.frames = std::max(blob.frames, old.frames + 1);

@@ -1,7 +1,7 @@
 // Following: which of the foreign cells of a strip are the cutter and its hand, and which lie ahead.
 //
 //   Following following(strip);
-//   std::vector<Blob> ahead = following.step(foreign, seconds);
+//   std::vector<Blob> ahead = following.step(foreign, excess, seconds);
 //
 // The cutter comes to the stroke's start and goes along it. What hangs together
 // with what is at or behind its front belongs to it; the front follows what is seen
@@ -25,6 +25,7 @@ struct Blob {
   double along = 0.0;                ///< way along the stroke to its nearest part, mm
   double off = 0.0;                  ///< of its middle from the line, towards the holding side, mm
   double length = 0.0, width = 0.0;  ///< along and across the stroke, as far as it is in the corridor, mm
+  double excess = 0.0;               ///< how much it differs from the cloth; 1 is just enough
   int frames = 1;                    ///< seen in so many frames without a gap
 };
 
@@ -35,8 +36,8 @@ class Following {
 
   explicit Following(const Strip& strip);
 
-  /// The blobs ahead in this frame, nearest first; `seconds` ever growing.
-  std::vector<Blob> step(const cv::Mat& foreign, double seconds);
+  /// The blobs ahead in this frame, nearest first; `excess` as of `Compared`, `seconds` ever growing.
+  std::vector<Blob> step(const cv::Mat& foreign, const cv::Mat& excess, double seconds);
 
   /// How far along the stroke the cutter has been seen, mm; 0 before it came.
   double front() const { return front_; }

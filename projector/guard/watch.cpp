@@ -14,6 +14,8 @@ constexpr double kCovered = 0.6;         // of the corridor ahead
 constexpr double kPatience = 0.4;        // s that covered or moved must last
 constexpr double kLeastInView = 0.97;    // of the cells
 constexpr double kClearOfCutter = 40.0;  // mm before its front the cloth is taken to be bare
+constexpr double kSlow = 0.08;           // s between frames of a slow camera
+constexpr double kPlain = 2.0;           // times what counts as different
 constexpr double kTells = 0.1;           // s over which a thing is seen before it is told
 
 }  // namespace
@@ -99,16 +101,19 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   cells_ = camera_strip(view_, frame);
   const int beyond = static_cast<int>((following_.front() + kClearOfCutter + Strip::before) / Strip::cell);
   compared_ = expectation_.compare(cells_, seconds, beyond);
-  const std::vector<Blob> blobs = following_.step(compared_.foreign, seconds);
+  const std::vector<Blob> blobs = following_.step(compared_.foreign, compared_.excess, seconds);
   report.front = following_.front();
   report.reason = blindness(frame, seconds);
   if (report.reason != Blindness::none) {
     report.state = WatchState::cannot_see;
     return report;
   }
+  // Two frames of a slow camera would be too late: there what is plain is told at once.
+  const bool settling = expectation_.settling(seconds);
   const int needed = std::max(2, static_cast<int>(std::lround(kTells / step_)));
   for (const Blob& blob : blobs)
-    if (blob.frames >= needed) report.blobs.push_back(blob);
+    if (blob.frames >= needed || (step_ > kSlow && blob.excess > kPlain && !settling))
+      report.blobs.push_back(blob);
   if (!report.blobs.empty()) report.state = WatchState::marked;
   return report;
 }

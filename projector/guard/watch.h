@@ -8,7 +8,8 @@
 // It knows the bare cloth (`Backdrop`) and what is projected; what looks otherwise and
 // is not the cutter with its hand (`Following`) is told, from the second frame in
 // which it is seen on. When it cannot see it says so, and why: silence never means
-// "clear".
+// "clear". Where the camera is slow (fewer than 12 frames a second), plain things are told from their first
+// frame on.
 //
 // What it does not do. It guards nothing: it tells, after a tenth of a second or two,
 // and only what it can tell from the cloth. It does not tell
@@ -19,7 +20,9 @@
 //   - what lay on the cloth already when the bare cloth was learnt,
 //   - cloth that has been dragged or has slipped by more than about 2 mm, from things:
 //     on printed cloth that is told as something ahead.
-// An aid to the eye, no more.
+// Something even that covers all of the corridor between two frames is taken for a change of light, not for a
+// cover; and where a lamp is switched while lines are projected, spots of them may be told as things. The
+// camera's exposure must be held while the bare cloth is learnt. An aid to the eye, no more.
 #pragma once
 
 #include <string>

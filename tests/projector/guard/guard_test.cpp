@@ -1,0 +1,234 @@
+// The watch on strips and frames made up here; long simulated video is for tests/bench/guard_video.
+#include <gtest/gtest.h>
+
+#include <opencv2/imgproc.hpp>
+
+#include "calibration/refusal.h"
+#include "drafting/refusal.h"
+#include "projector/guard/overlay.h"
+#include "projector/guard/watch.h"
+
+namespace cowlcast::projector {
+namespace {
+
+constexpr int kWidth = 640, kHeight = 480;
+
+// Camera and projector both straight above, a pixel a millimetre, the mat's origin in the middle of both.
+TableSight plain_sight() {
+  TableSight sight;
+  Eigen::Isometry3d down = Eigen::Isometry3d::Identity();
+  down.linear() << 1, 0, 0, 0, -1, 0, 0, 0, -1;
+  down.translation() = Eigen::Vector3d(0, 0, 1000.0);
+  sight.camera.width = sight.map.width = kWidth;
+  sight.camera.height = sight.map.height = kHeight;
+  sight.camera.lens.focal = sight.map.lens.focal = 1000.0;
+  sight.camera.lens.centre = sight.map.lens.centre = {0.5 * (kWidth - 1), 0.5 * (kHeight - 1)};
+  sight.camera.camera_from_mat = sight.map.projector_from_mat_frame = down;
+  const double w = 0.5 * kWidth, h = 0.5 * kHeight;
+  sight.map.lit_area = {{-w, -h}, {w, -h}, {w, h}, {-w, h}};
+  return sight;
+}
+
+// A table whose light is made of two shares; things are rectangles of another albedo.
+struct Table {
+  double room = 0.25, beam = 0.5;  // linear light of white, at the camera
+  cv::Scalar cloth{0.3, 0.3, 0.5};
+  cv::RNG noise{7};
+
+  cv::Mat frame(const cv::Mat& picture, const std::vector<cv::Rect>& things = {},
+                const cv::Scalar& thing = {0.05, 0.05, 0.05}, double shade = 1.0) {
+    cv::Mat albedo(kHeight, kWidth, CV_32FC3, cloth), light(kHeight, kWidth, CV_32F), out;
+    for (const cv::Rect& box : things) albedo(box).setTo(thing);
+    picture.convertTo(light, CV_32F, 1.0 / 255.0);
+    cv::pow(light, 2.2, light);
+    light = light * beam + room * shade;
+    cv::Mat three;
+    cv::merge(std::vector<cv::Mat>(3, light), three);
+    cv::Mat linear = albedo.mul(three);
+    cv::GaussianBlur(linear, linear, {}, 0.8);
+    cv::pow(linear, 1.0 / 2.2, linear);
+    cv::Mat grain(linear.size(), CV_32FC3);
+    noise.fill(grain, cv::RNG::NORMAL, 0.0, 1.0);
+    linear = linear * 255.0 + grain;
+    linear.convertTo(out, CV_8U);
+    return out;
+  }
+};
+
+cv::Mat flat(int level) {
+  return {kHeight, kWidth, CV_8U, cv::Scalar(level)};
+}
+
+// The middle of a thing at a mat place.
+cv::Rect box_at(double x, double y, int side) {
+  return {static_cast<int>(0.5 * kWidth + x) - side / 2, static_cast<int>(0.5 * kHeight - y) - side / 2, side,
+          side};
+}
+
+Backdrop learnt(Table& table) {
+  Backdrop backdrop(plain_sight());
+  for (int k = 0; k < 4; ++k) {
+    backdrop.learn(table.frame(flat(0)), Backdrop::Light::none);
+    backdrop.learn(table.frame(flat(255)), Backdrop::Light::full);
+  }
+  return backdrop;
+}
+
+const Corridor& corridor() {
+  static const Corridor across{.stroke = {{-200.0, 0.0}, {200.0, 0.0}}};
+  return across;
+}
+
+TEST(Guard, StripLiesAlongTheStroke) {
+  const Strip strip = corridor_strip(corridor());
+  const int column = static_cast<int>((Strip::before + 100.0) / Strip::cell);
+  EXPECT_NEAR(strip.place(column, 0).x(), -200.0 + strip.along(column), 1e-9);
+  EXPECT_NEAR(strip.place(column, 0).y(), -15.0 + 0.5 * Strip::cell, 1e-9);
+  EXPECT_NEAR(strip.place(column, strip.rows - 1).y(), 66.0, Strip::cell);
+  EXPECT_THROW(corridor_strip({.stroke = {{1.0, 1.0}, {1.0, 1.0}}}), drafting::Refusal);
+}
+
+TEST(Guard, WantsTheBareClothFirstAndTheRightPictureSize) {
+  Backdrop backdrop(plain_sight());
+  EXPECT_TRUE(backdrop.not_ready());
+  EXPECT_THROW(backdrop.learn(cv::Mat::zeros(10, 10, CV_8UC3), Backdrop::Light::none), calibration::Refusal);
+  Table dark;
+  dark.room = dark.beam = 0.0005;
+  EXPECT_TRUE(learnt(dark).not_ready());
+  Table table;
+  EXPECT_FALSE(learnt(table).not_ready());
+}
+
+TEST(Guard, MarksAThingOfTwelveMillimetresInTwoFramesAndClearsByItself) {
+  Table table;
+  CorridorWatch watch(learnt(table), corridor());
+  double t = 0.0;
+  const auto look = [&](const std::vector<cv::Rect>& things) {
+    return watch.look(table.frame(flat(0), things), t += 1.0 / 15.0);
+  };
+  for (int k = 0; k < 5; ++k) EXPECT_EQ(look({}).state, WatchState::clear);
+  const std::vector<cv::Rect> thing{box_at(80.0, 30.0, 12)};
+  look(thing);
+  const WatchReport report = look(thing);
+  ASSERT_EQ(report.state, WatchState::marked);
+  ASSERT_EQ(report.blobs.size(), 1u);
+  EXPECT_LT((report.blobs.front().place - Point(80.0, 30.0)).norm(), 3.0);
+  EXPECT_NEAR(report.blobs.front().along, 274.0, 4.0);
+  look({});
+  EXPECT_EQ(look({}).state, WatchState::clear);
+  for (int k = 0; k < 5; ++k) EXPECT_EQ(look({box_at(80.0, 30.0, 5)}).state, WatchState::clear);
+}
+
+TEST(Guard, IsNotMisledByAPictureThatComesLate) {
+  Table table;
+  CorridorWatch watch(learnt(table), corridor());
+  double t = 0.0;
+  const auto look = [&](const cv::Mat& picture) { return watch.look(table.frame(picture), t += 0.1); };
+  cv::Mat lines = flat(60);
+  for (int x = 20; x < kWidth; x += 24) cv::line(lines, {x, 0}, {x - 20, kHeight}, cv::Scalar(255), 2);
+  watch.project(flat(60), t);
+  for (int k = 0; k < 4; ++k) EXPECT_EQ(look(flat(60)).state, WatchState::clear);
+  watch.project(lines, t);
+  for (int k = 0; k < 2; ++k) EXPECT_EQ(look(flat(60)).state, WatchState::clear) << "the old picture, late";
+  for (int k = 0; k < 4; ++k) EXPECT_EQ(look(lines).state, WatchState::clear);
+}
+
+TEST(Guard, TakesWhatFollowsTheStrokeFromItsStartForTheCutter) {
+  Table table;
+  CorridorWatch watch(learnt(table), corridor());
+  double t = 0.0;
+  for (double nose = -190.0; nose < 150.0; nose += 20.0) {
+    const int left = static_cast<int>(0.5 * kWidth) - 300, right = static_cast<int>(0.5 * kWidth + nose);
+    const cv::Rect cutter(left, kHeight / 2 - 10, right - left, 20);
+    const WatchReport report = watch.look(table.frame(flat(0), {cutter}), t += 0.1);
+    EXPECT_EQ(report.state, WatchState::clear) << nose;
+    EXPECT_NEAR(report.front, nose + 200.0, 6.0);
+  }
+}
+
+TEST(Guard, SaysWhyItCannotSee) {
+  Table table;
+  const Backdrop backdrop = learnt(table);
+  const auto last = [&](const auto& frame_at) {
+    CorridorWatch watch(backdrop, corridor());
+    WatchReport report;
+    for (int k = 0; k < 14; ++k) report = watch.look(frame_at(k), 0.1 * k);
+    EXPECT_EQ(report.state, WatchState::cannot_see);
+    EXPECT_FALSE(words(report.reason).empty());
+    return report.reason;
+  };
+  EXPECT_EQ(last([](int) { return cv::Mat(); }), Blindness::no_picture);
+  const cv::Mat still = table.frame(flat(0));
+  EXPECT_EQ(last([&](int) { return still; }), Blindness::frozen);
+  EXPECT_EQ(last([&](int) { return table.frame(flat(0), {}, {}, 0.05); }), Blindness::too_dark);
+  const Corridor beyond{.stroke = {{200.0, 0.0}, {500.0, 0.0}}};
+  CorridorWatch watch(backdrop, beyond);
+  EXPECT_EQ(watch.look(table.frame(flat(0)), 0.0).reason, Blindness::out_of_view);
+}
+
+TEST(Guard, NoticesAMovedCameraByWhatStandsAroundTheLight) {
+  TableSight sight = plain_sight();
+  sight.map.lit_area = {{-150.0, -100.0}, {150.0, -100.0}, {150.0, 100.0}, {-150.0, 100.0}};
+  cv::Mat still(kHeight, kWidth, CV_8U, cv::Scalar(90));
+  for (int k = 0; k < 16; ++k) {  // a border of boxes
+    const cv::Rect box(30 + 37 * k, k % 2 == 0 ? 25 : 430, 14, 12);
+    still(box & cv::Rect(0, 0, kWidth, kHeight)).setTo(200);
+  }
+  Anchors anchors(still, sight);
+  ASSERT_GE(anchors.count(), Anchors::kFewest);
+  for (int k = 0; k < 12; ++k) EXPECT_FALSE(anchors.moved(still));
+  cv::Mat shifted;
+  const cv::Mat shift = (cv::Mat_<double>(2, 3) << 1, 0, 3, 0, 1, 1);
+  cv::warpAffine(still, shifted, shift, still.size(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
+  bool moved = false;
+  for (int k = 0; k < 12; ++k) moved = anchors.moved(shifted);
+  EXPECT_TRUE(moved);
+}
+
+// WCAG 2.2, success criterion 2.3.1: no more than three flashes, pairs of opposing changes, in any second.
+TEST(Guard, NeverFlashes) {
+  CalmWatch calm;
+  cv::RNG dice(3);
+  std::vector<double> changes;
+  Warning before;
+  for (int k = 0; k < 3000; ++k) {
+    const double t = k / 30.0;
+    WatchReport report;
+    if (dice.uniform(0, 3) != 0) {
+      report.state = WatchState::marked;
+      report.blobs.push_back({.place = {dice.uniform(0.0, 300.0), 0.0}, .length = 20.0, .width = 20.0});
+    }
+    if (k > 1500 && k % 2 == 0) report = {};
+    const Warning& now = calm.after(report, t);
+    if (!now.same_as(before)) changes.push_back(t);
+    before = now;
+  }
+  ASSERT_GT(changes.size(), 10u);
+  for (size_t i = 6; i < changes.size(); ++i) EXPECT_GT(changes[i] - changes[i - 6], 1.0);
+  for (size_t i = 3; i < changes.size(); ++i)
+    EXPECT_GT(changes[i] - changes[i - 3], 1.0) << "twice in a second";
+}
+
+TEST(Guard, WarnsAtOnceAndClearsAfterASecond) {
+  CalmWatch calm;
+  WatchReport marked;
+  marked.state = WatchState::marked;
+  marked.blobs.push_back({.place = {10.0, 20.0}, .length = 20.0, .width = 20.0});
+  EXPECT_EQ(calm.after({}, 0.0).state, WatchState::clear);
+  EXPECT_EQ(calm.after(marked, 5.0).state, WatchState::marked);
+  EXPECT_TRUE(calm.begun());
+  EXPECT_EQ(calm.after({}, 5.5).state, WatchState::marked);
+  EXPECT_FALSE(calm.begun());
+  EXPECT_EQ(calm.after({}, 6.6).state, WatchState::clear);
+
+  const std::vector<Mark> marks{{.lines = {{{0, 0}, {1, 0}}}, .colour = 0xffffffff}};
+  const Warning warning{WatchState::marked, Blindness::none, marked.blobs};
+  const std::vector<Mark> shown = with_warning(marks, warning, {});
+  ASSERT_EQ(shown.size(), 2u);
+  EXPECT_LT(relative_luminance(shown[0].colour), 0.3);
+  for (const Point& p : shown[1].lines.front()) EXPECT_GT((p - Point(10.0, 20.0)).norm(), 20.0);
+  EXPECT_EQ(with_warning(marks, {}, {}).size(), 1u);
+}
+
+}  // namespace
+}  // namespace cowlcast::projector
