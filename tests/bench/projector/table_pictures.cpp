@@ -3,6 +3,7 @@
 //
 //   table_pictures OUT [WIDTHxHEIGHT] [PIECE.json]
 #include <QGuiApplication>
+#include <cmath>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -24,7 +25,9 @@ namespace {
 
 // Checks 24 mm wide, as a gingham has them; one colour is plain cloth.
 cv::Mat cloth_picture(const std::vector<QRgb>& colours, const cv::Size& mm) {
-  const auto bgr = [](QRgb c) { return cv::Scalar(qBlue(c), qGreen(c), qRed(c)); };
+  // A sheet's picture is how much light it sends back, linear.
+  const auto linear = [](int value) { return 255.0 * std::pow(value / 255.0, 2.2); };
+  const auto bgr = [&](QRgb c) { return cv::Scalar(linear(qBlue(c)), linear(qGreen(c)), linear(qRed(c))); };
   cv::Mat picture(mm, CV_8UC3, bgr(colours.front()));
   const int check = 24;
   for (int y = 0; colours.size() > 1 && y < mm.height; y += check)
@@ -76,8 +79,8 @@ int main(int argc, char** argv) {
     table.room.sheets = {fabric};
     const int strokes = static_cast<int>(bench::demo_view(table, piece, cloth.colours, 0).plan.size());
     for (const bool dim : {false, true})
-      for (int stroke = 0; stroke <= strokes; stroke += 2) {
-        if (dim && stroke > 2) continue;
+      for (int stroke = 0; stroke <= strokes; ++stroke) {
+        if ((dim || cloth.name != "black") && stroke > 2) continue;
         table.room.light.lux = dim ? 15.0 : 150.0;
         const CuttingView view = bench::demo_view(table, piece, cloth.colours, stroke);
         const QImage frame =
@@ -86,7 +89,7 @@ int main(int argc, char** argv) {
                               static_cast<size_t>(frame.bytesPerLine()));
         const std::string name = cloth.name + (dim ? "-dim-" : "-") + std::to_string(stroke) + ".png";
         cv::imwrite(out + "/" + name, room_model::top_view(table.room, top, picture));
-        if (!dim && cloth.colours.size() > 1)
+        if (!dim && cloth.name == "black")
           cv::imwrite(out + "/frame-" + std::to_string(stroke) + ".png", picture);
       }
   }
