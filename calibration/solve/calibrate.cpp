@@ -196,6 +196,17 @@ void check_readings(const Scene& scene, const CalibrationRequest& request) {
   }
 }
 
+// A projector that squares its picture electronically bends it about another point than the picture's own:
+// its four numbers are set free when light fits much better with them.
+void heed_keystone(Scene& scene, const FitNoise& noise) {
+  constexpr double kBetter = 10.0;  // of half the sum of squares
+  Scene square = scene;
+  square.keystone_free = true;
+  const double before = fit_scene(scene, {FitPart::everything, noise, true, 4}),
+               after = fit_scene(square, {FitPart::everything, noise, true, 25});
+  if (before >= 0.0 && after >= 0.0 && before - after > kBetter) scene = std::move(square);
+}
+
 // The tape to the lens joins the fit, unless the photographs alone rule it out.
 void heed_lamp(Scene& scene, const FitNoise& noise, const LampReading& lamp) {
   const TableMap map = finish_map(scene);
@@ -265,7 +276,7 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
   drop_crossed_paper(scene, layout);
   find_light(scene, pictures, layout);
   check_light(scene, layout);
-  settle(scene);
+  const FitNoise first = settle(scene);
   check_picture(scene, pictures);  // before light that moved is laid to the paper
   mend_sheets(scene, 1.0, report.warnings, settle);
   if (request.raised && std::none_of(scene.lights.begin(), scene.lights.end(),
@@ -274,6 +285,7 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
         "Of the target on the raised sheet nothing could be read, so it says nothing of how the light "
         "slants. "
         "Lay it where the light is sharp, or give --lamp-height.");
+  heed_keystone(scene, first);
   find_light(scene, pictures, layout);  // again from where the lens now says the corners are
   check_light(scene, layout);
   FitNoise noise = settle(scene);

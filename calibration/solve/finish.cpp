@@ -7,10 +7,7 @@
 namespace cowlcast::calibration {
 
 TableMap finish_map(const Scene& scene) {
-  TableMap map;
-  map.width = static_cast<int>(std::lround(scene.projector_size.x()));
-  map.height = static_cast<int>(std::lround(scene.projector_size.y()));
-  map.lens = scene.projector_lens.lens();
+  TableMap map = scene.projector();
   const Eigen::Vector2d middle(0.5 * (map.width - 1), 0.5 * (map.height - 1)), step(0.5, 0.0);
   const Eigen::Vector2d origin = mat_from_picture(scene, middle);
   const Eigen::Vector2d along =

@@ -18,7 +18,8 @@ using namespace residuals;
 
 constexpr double kRobustReach = 3.0;   // in units of the noise
 constexpr double kFocusSigma = 0.008;  // a phone refocusing between photographs of one table
-constexpr double kBoardSigma = 0.3;    // mm: a board's thickness measured with a ruler
+constexpr double kKeystoneSigma = 0.3;
+constexpr double kBoardSigma = 0.3;  // mm: a board's thickness measured with a ruler
 
 template <typename Residual, int Out, int... In, typename... Values>
 ceres::CostFunction* automatic(Values... values) {
@@ -153,6 +154,7 @@ class Assembly {
                                    &photo.focus, camera, point.mat.data());
       seen[static_cast<size_t>(s.point)] = true;
     }
+    const Eigen::Vector2d size = scene_.projector_size;
     for (size_t i = 0; i < scene_.lights.size(); ++i) {
       if (!seen[i]) continue;
       LightPoint& point = scene_.lights[i];
@@ -160,15 +162,24 @@ class Assembly {
       double* lens = scene_.projector_lens.numbers.data();
       double* place = scene_.projector_from_mat.numbers.data();
       if (double* height = height_block(point))
-        problem_->AddResidualBlock(automatic<PictureCorner, 2, 8, 6, 2, 1>(u, v, weight), nullptr, lens,
-                                   place, point.mat.data(), height);
+        problem_->AddResidualBlock(
+            automatic<PictureCorner, 2, 8, 6, 4, 2, 1>(u, v, weight, size.x(), size.y()), nullptr, lens,
+            place, scene_.keystone.data(), point.mat.data(), height);
       else
-        problem_->AddResidualBlock(automatic<PictureCorner, 2, 8, 6, 2>(u, v, weight), nullptr, lens, place,
-                                   point.mat.data());
+        problem_->AddResidualBlock(automatic<PictureCorner, 2, 8, 6, 4, 2>(u, v, weight, size.x(), size.y()),
+                                   nullptr, lens, place, scene_.keystone.data(), point.mat.data());
     }
     problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(
                                    new LensPrior(projector_prior(scene_.projector_size))),
                                nullptr, scene_.projector_lens.numbers.data());
+    if (problem_->HasParameterBlock(scene_.keystone.data())) {
+      if (scene_.keystone_free)
+        problem_->AddResidualBlock(
+            automatic<KeystonePrior, 4, 4>(kKeystoneSigma, kKeystoneSigma, 0.5 * kKeystoneSigma), nullptr,
+            scene_.keystone.data());
+      else
+        problem_->SetParameterBlockConstant(scene_.keystone.data());
+    }
     if (scene_.lamp_height)
       problem_->AddResidualBlock(
           automatic<LampHeight, 1, 6>(scene_.lamp_height->height, scene_.lamp_height->sigma), nullptr,
@@ -261,10 +272,10 @@ Eigen::MatrixXd covariance_of(Scene& scene, const FitNoise& noise, const std::ve
 }  // namespace
 
 Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise) {
-  return covariance_of(scene, noise,
-                       {scene.projector_lens.numbers.data(), scene.projector_from_mat.numbers.data(),
-                        scene.print_scale.data()},
-                       16);
+  std::vector<double*> asked = {scene.projector_lens.numbers.data(), scene.projector_from_mat.numbers.data()};
+  if (scene.keystone_free) asked.push_back(scene.keystone.data());
+  asked.push_back(scene.print_scale.data());
+  return covariance_of(scene, noise, asked, scene.keystone_free ? 20 : 16);
 }
 
 Eigen::MatrixXd lens_covariance(Scene& scene, const FitNoise& noise, int lens) {

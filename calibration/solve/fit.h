@@ -37,8 +37,9 @@ double fit_scene(Scene& scene, const FitOptions& options);
 std::vector<double> paper_residuals(const Scene& scene);
 std::vector<double> light_residuals(const Scene& scene);
 
-/// Covariance of the projector's 14 numbers (8 of the lens, 6 of the placement) followed
-/// by the logarithmic print scale across and down, about the fit, in their own units.
+/// Covariance of the projector's 14 numbers (8 of the lens, 6 of the placement), the 4 of
+/// its keystone if they are free, followed by the logarithmic print scale across and down, about the fit, in
+/// their own units.
 Eigen::MatrixXd projector_covariance(Scene& scene, const FitNoise& noise);
 
 /// The same of the eight numbers of a camera's lens.

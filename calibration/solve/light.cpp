@@ -91,17 +91,10 @@ std::optional<Eigen::Matrix3d> flat_map(const Correspondence& seen, std::vector<
   return out;
 }
 
-TableMap projector_of(const Scene& scene) {
-  TableMap map;
-  map.lens = scene.projector_lens.lens();
-  map.projector_from_mat_frame = scene.projector_from_mat.transform();
-  return map;
-}
-
 // A photograph about corner `corner` of the target; nothing where it does not show all of it.
 std::optional<LocalView> local_view(const Scene& scene, size_t photo, const cv::Mat& picture,
                                     const TargetLayout& layout, int corner) {
-  const TableMap projector = projector_of(scene);
+  const TableMap projector = scene.projector();
   const Spot spot = spot_of_picture(scene, layout.corner(corner));
   if (!spot.certain) return std::nullopt;
   LocalView view{&picture, {}, {}};
@@ -221,11 +214,11 @@ void check_others(const Scene& scene, const std::vector<Seen>& all) {
 }  // namespace
 
 Eigen::Vector2d mat_from_picture(const Scene& scene, const Eigen::Vector2d& pixel) {
-  return projector_of(scene).mat_from_projector(pixel);
+  return scene.projector().mat_from_projector(pixel);
 }
 
 Spot spot_of_picture(const Scene& scene, const Eigen::Vector2d& pixel) {
-  const TableMap projector = projector_of(scene);
+  const TableMap projector = scene.projector();
   for (size_t i = 0; i < scene.sheets.size(); ++i) {
     const SceneSheet& sheet = scene.sheets[i];
     if (!sheet.board) continue;

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "calibration/lens/distortion.h"
+#include "calibration/lens/keystone.h"
 
 namespace cowlcast::calibration::residuals {
 
@@ -72,20 +73,38 @@ struct LightCorner {
   }
 };
 
-/// Projector lens 8, projector 6, mat point 2; on a raised sheet its height 1 as well.
+/// Projector lens 8, projector 6, keystone 4, mat point 2; on a raised sheet its height 1 as well.
 struct PictureCorner {
-  double u, v, weight;
+  double u, v, weight, width, height;  // of the picture, pixels
 
   template <typename T>
-  bool operator()(const T* lens, const T* projector, const T* mat, T* out) const {
+  bool operator()(const T* lens, const T* projector, const T* keystone, const T* mat, T* out) const {
     const T flat(0.0);
-    return (*this)(lens, projector, mat, &flat, out);
+    return (*this)(lens, projector, keystone, mat, &flat, out);
   }
   template <typename T>
-  bool operator()(const T* lens, const T* projector, const T* mat, const T* height, T* out) const {
-    if (!project(lens, T(0.0), projector, mat[0], mat[1], height[0], out)) return false;
-    out[0] = weight * (out[0] - u);
-    out[1] = weight * (out[1] - v);
+  bool operator()(const T* lens, const T* projector, const T* keystone, const T* mat, const T* above,
+                  T* out) const {
+    T panel[2], x, y;
+    if (!project(lens, T(0.0), projector, mat[0], mat[1], above[0], panel)) return false;
+    const double middle_u = 0.5 * (width - 1.0), middle_v = 0.5 * (height - 1.0);
+    keystone_from_panel(keystone, T((panel[0] - middle_u) / width), T((panel[1] - middle_v) / width), x, y);
+    out[0] = weight * (middle_u + width * x - u);
+    out[1] = weight * (middle_v + width * y - v);
+    return true;
+  }
+};
+
+/// Keystone 4.
+struct KeystonePrior {
+  double across, aspect, skew;  // standard deviations
+
+  template <typename T>
+  bool operator()(const T* keystone, T* out) const {
+    out[0] = keystone[0] / across;
+    out[1] = keystone[1] / across;
+    out[2] = keystone[2] / aspect;
+    out[3] = keystone[3] / skew;
     return true;
   }
 };

@@ -2,8 +2,6 @@
 
 #include <cmath>
 
-#include "calibration/table_map/table_map.h"
-
 namespace cowlcast::calibration {
 namespace {
 
@@ -72,7 +70,19 @@ std::optional<Eigen::Vector2d> Scene::photo_from_sheet(int photo, int sheet,
 }
 
 std::optional<Eigen::Vector2d> Scene::projector_from_mat_point(const Eigen::Vector2d& mat) const {
-  return through(projector_lens.lens(), projector_from_mat.transform(), mat, 0.0);
+  const auto panel = through(projector_lens.lens(), projector_from_mat.transform(), mat, 0.0);
+  if (!panel) return std::nullopt;
+  return projector().keystone.picture_from_panel(*panel, projector_size);
+}
+
+TableMap Scene::projector() const {
+  TableMap map;
+  map.width = static_cast<int>(std::lround(projector_size.x()));
+  map.height = static_cast<int>(std::lround(projector_size.y()));
+  map.lens = projector_lens.lens();
+  map.keystone = {keystone[0], keystone[1], keystone[2], keystone[3]};
+  map.projector_from_mat_frame = projector_from_mat.transform();
+  return map;
 }
 
 }  // namespace cowlcast::calibration

@@ -14,6 +14,7 @@
 
 #include "calibration/lens/lens.h"
 #include "calibration/sheet/sheet.h"
+#include "calibration/table_map/table_map.h"
 
 namespace cowlcast::calibration {
 
@@ -119,6 +120,8 @@ struct Scene {
                                     0.0};  ///< natural logarithm of printed over nominal, across and down
   LensNumbers projector_lens;
   Placement projector_from_mat;
+  std::array<double, 4> keystone{};                          ///< across, down, aspect, skew: see Keystone
+  bool keystone_free = false;                                ///< the fit may change it
   Eigen::Vector2d projector_size = Eigen::Vector2d::Zero();  ///< pixels
   std::vector<LightPoint> lights;
   std::vector<PaperSighting> paper;
@@ -142,6 +145,8 @@ struct Scene {
   double height_of(const LightPoint& point) const {
     return point.sheet < 0 ? 0.0 : sheets[static_cast<size_t>(point.sheet)].height;
   }
+  /// The projector as a map, its error aside, in the working frame.
+  TableMap projector() const;
   /// Projector pixel of a mat point; nothing when the projector cannot reach it.
   std::optional<Eigen::Vector2d> projector_from_mat_point(const Eigen::Vector2d& mat) const;
 };

@@ -12,11 +12,12 @@ Eigen::Vector2d TableMap::projector_from_mat(const Eigen::Vector2d& mat, double 
   const Eigen::Vector2d ray = seen.head<2>() / seen.z();
   if (!(seen.z() > 0.0) || !lens.covers(ray))
     throw Refusal("A point lies where the projector cannot throw light. Move the piece into the lit area.");
-  return lens.pixel_from_ray(ray);
+  return keystone.picture_from_panel(lens.pixel_from_ray(ray), {width, height});
 }
 
 Eigen::Vector2d TableMap::mat_from_projector(const Eigen::Vector2d& pixel, double cloth) const {
-  const Eigen::Vector3d ray = lens.ray_from_pixel(pixel).homogeneous();
+  const Eigen::Vector3d ray =
+      lens.ray_from_pixel(keystone.panel_from_picture(pixel, {width, height})).homogeneous();
   const Eigen::Vector3d from = lamp();
   const Eigen::Vector3d along = projector_from_mat_frame.rotation().transpose() * ray;
   const double reach = (cloth - from.z()) / along.z();

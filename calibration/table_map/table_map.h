@@ -21,6 +21,7 @@
 #include <string>
 #include <vector>
 
+#include "calibration/lens/keystone.h"
 #include "calibration/lens/lens.h"
 
 namespace cowlcast::calibration {
@@ -50,6 +51,7 @@ class TableMap {
  public:
   int width = 0, height = 0;  ///< projector picture, pixels
   Lens lens;                  ///< of the projector, as a camera run backwards
+  Keystone keystone;          ///< when the projector squares its picture electronically
   Eigen::Isometry3d projector_from_mat_frame = Eigen::Isometry3d::Identity();  ///< mat mm to lens frame mm
   std::vector<Eigen::Vector2d> lit_area;  ///< outline of the picture on the mat, mm, counter-clockwise
   ErrorGrid error;

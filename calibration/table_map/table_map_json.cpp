@@ -65,6 +65,11 @@ std::string TableMap::to_json() const {
                 {"rows", error.rows},
                 {"mm95", error.mm95}}}};
   if (!error.mm95_per_mm.empty()) out["error"]["mm95_per_mm_of_cloth"] = error.mm95_per_mm;
+  if (!keystone.none())
+    out["projector"]["keystone"] = {{"across", keystone.across},
+                                    {"down", keystone.down},
+                                    {"aspect", keystone.aspect},
+                                    {"skew", keystone.skew}};
   return out.dump(1) + "\n";
 }
 
@@ -95,6 +100,11 @@ TableMap TableMap::from_json(const std::string& text) {
     map.projector_from_mat_frame.linear() = turn;
     map.projector_from_mat_frame.translation() =
         Eigen::Vector3d(number(shift.at(0)), number(shift.at(1)), number(shift.at(2)));
+    if (projector.contains("keystone")) {
+      const json& square = projector.at("keystone");
+      map.keystone = {number(square.at("across")), number(square.at("down")), number(square.at("aspect")),
+                      number(square.at("skew"))};
+    }
     map.lamp_sigma = number(projector.at("lamp_sigma"));
     for (const json& p : in.at("lit_area")) map.lit_area.push_back(point(p));
     const json& scale = in.at("scale");

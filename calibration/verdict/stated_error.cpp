@@ -6,16 +6,18 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include "calibration/solve/light.h"
+#include "calibration/target/target.h"
 
 namespace cowlcast::calibration {
 namespace {
 
 constexpr int kNodesAcross = 25;        // of the error grid along the lit area's longer side
-constexpr int kLensAndPlace = 14;       // numbers of the projector in the covariance
 constexpr double kCloth = 5.0;          // mm: thickness at which the slant of the light is tried
+constexpr double kBendOfLamp = 0.15;    // relative: what a lens's own bends make of its height, by simulation
 constexpr double kRayleigh95 = 2.4477;  // 95 % radius over sigma, two coordinates
 
 // The unit errors that a slide, a turn and a change of scale make at points about the middle.
@@ -104,6 +106,26 @@ FitNoise with_company(const Scene& scene, FitNoise noise) {
   return noise;
 }
 
+// Beyond the outermost corners that were seen the lens's terms are carried on where nothing checked them:
+// there the error counts more, the farther from the nearest corner.
+std::vector<double> beyond_sightings(const Scene& scene, const std::vector<Eigen::Vector2d>& pixels) {
+  constexpr double kNear = 0.75, kGrowth = 0.5;  // squares of the target
+  const double square = target_layout(static_cast<int>(std::lround(scene.projector_size.x())),
+                                      static_cast<int>(std::lround(scene.projector_size.y())))
+                            .square;
+  std::vector<bool> used(scene.lights.size(), false);
+  for (const LightSighting& s : scene.light)
+    used[static_cast<size_t>(s.point)] = used[static_cast<size_t>(s.point)] || s.used;
+  std::vector<double> out;
+  for (const Eigen::Vector2d& pixel : pixels) {
+    double nearest = std::numeric_limits<double>::infinity();
+    for (size_t i = 0; i < scene.lights.size(); ++i)
+      if (used[i]) nearest = std::min(nearest, (scene.lights[i].picture - pixel).norm());
+    out.push_back(1.0 + kGrowth * std::max(0.0, nearest / square - kNear));
+  }
+  return out;
+}
+
 }  // namespace
 
 ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap& map) {
@@ -125,7 +147,8 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
     }
 
   const Eigen::MatrixXd covariance = projector_covariance(scene, with_company(scene, noise));
-  const Eigen::MatrixXd own = covariance.topLeftCorner(kLensAndPlace, kLensAndPlace);
+  const Eigen::Index numbers = covariance.rows() - 2;  // of the projector
+  const Eigen::MatrixXd own = covariance.topLeftCorner(numbers, numbers);
   Eigen::VectorXd unit = own.diagonal().cwiseMax(1e-300).cwiseSqrt();
   const Eigen::MatrixXd correlation =
       unit.cwiseInverse().asDiagonal() * own * unit.cwiseInverse().asDiagonal();
@@ -133,19 +156,20 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
 
   // What a step of one standard deviation along each axis of the covariance does.
   const auto n = static_cast<Eigen::Index>(pixels.size());
-  Eigen::MatrixXd errors(2 * n, kLensAndPlace), on_cloth(2 * n, kLensAndPlace);
-  Eigen::Matrix<double, 3, kLensAndPlace> lamp_errors;
+  Eigen::MatrixXd errors(2 * n, numbers), on_cloth(2 * n, numbers), lamp_errors(3, numbers);
   const auto at = [&](const Eigen::VectorXd& change) {
-    LensNumbers lens = scene.projector_lens;
-    Placement place = scene.projector_from_mat;
-    for (int i = 0; i < 8; ++i) lens.numbers[static_cast<size_t>(i)] += change[i];
-    for (int i = 0; i < 6; ++i) place.numbers[static_cast<size_t>(i)] += change[8 + i];
-    TableMap out_map;
-    out_map.lens = lens.lens();
-    out_map.projector_from_mat_frame = place.transform();
-    return out_map;
+    Scene changed;
+    changed.projector_size = scene.projector_size;
+    changed.projector_lens = scene.projector_lens;
+    changed.projector_from_mat = scene.projector_from_mat;
+    changed.keystone = scene.keystone;
+    for (size_t i = 0; i < 8; ++i) changed.projector_lens.numbers[i] += change[static_cast<int>(i)];
+    for (size_t i = 0; i < 6; ++i) changed.projector_from_mat.numbers[i] += change[static_cast<int>(8 + i)];
+    for (Eigen::Index i = 14; i < change.size(); ++i)
+      changed.keystone[static_cast<size_t>(i - 14)] += change[i];
+    return changed.projector();
   };
-  for (int k = 0; k < kLensAndPlace; ++k) {
+  for (Eigen::Index k = 0; k < numbers; ++k) {
     const double size = std::sqrt(std::max(0.0, eigen.eigenvalues()[k]));
     constexpr double step = 1e-3;  // of a standard deviation: the map is all but straight over it
     const Eigen::VectorXd change = step * size * unit.cwiseProduct(eigen.eigenvectors().col(k));
@@ -171,12 +195,27 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
   const Eigen::MatrixXd all = without(whole_motions(points, false), errors);
   const Eigen::MatrixXd slant = without(whole_motions(points, false), on_cloth - errors) / kCloth;
   const Eigen::MatrixXd shape = without(whole_motions(points, true), errors);
-  const std::vector<double> all95 = radii95(all), shape95 = radii95(shape), slant95 = radii95(slant);
+  std::vector<double> all95 = radii95(all), shape95 = radii95(shape);
+  const std::vector<double> beyond = beyond_sightings(scene, pixels);
+  for (size_t i = 0; i < pixels.size(); ++i) {
+    all95[i] *= beyond[i];
+    shape95[i] *= beyond[i];
+  }
+  std::vector<double> slant95 = radii95(slant);
+  // Of the lens's height the photographs of one flat table know what tiny differences of perspective tell,
+  // and a lens that bends in a way of its own tells the same.
+  const bool told = scene.lamp_height || std::any_of(scene.sheets.begin(), scene.sheets.end(),
+                                                     [](const SceneSheet& sheet) { return sheet.board; });
+  const double bend = told ? 0.0 : kBendOfLamp;
+  Eigen::Vector2d middle = Eigen::Vector2d::Zero();
+  for (const Eigen::Vector2d& p : points) middle += p / static_cast<double>(points.size());
+  for (size_t i = 0; i < points.size(); ++i)
+    slant95[i] = std::hypot(slant95[i], 1.96 * bend * (points[i] - middle).norm() / map.lamp().z());
   out.worst95 = *std::max_element(all95.begin(), all95.end());
   out.shape95 = *std::max_element(shape95.begin(), shape95.end());
   out.scale_sigma =
       std::sqrt((whole_motions(points, true).householderQr().solve(errors)).row(3).squaredNorm());
-  out.lamp_sigma = std::sqrt(lamp_errors.squaredNorm() / 3.0) / map.lamp().norm();
+  out.lamp_sigma = std::hypot(std::sqrt(lamp_errors.squaredNorm() / 3.0) / map.lamp().norm(), bend);
 
   // Nodes take the error of the nearest points of the picture, weighted by closeness.
   for (int r = 0; r < out.grid.rows; ++r)

@@ -14,10 +14,10 @@
 namespace cowlcast::calibration {
 namespace {
 
-constexpr double kMostStrays = 0.35;                     // share of sightings that may be thrown out
-constexpr double kMostPaperMiss = 0.8;                   // pixels
-constexpr double kMostLightMiss = 0.6;                   // mm on the mat
-constexpr double kThickCloth = 3.0, kMostOnCloth = 0.6;  // mm
+constexpr double kMostStrays = 0.35;    // share of sightings that may be thrown out
+constexpr double kMostPaperMiss = 0.8;  // pixels
+constexpr double kMostLightMiss = 0.6;  // mm on the mat
+constexpr double kMostOnCloth = 0.6;    // mm
 
 template <typename Sighting>
 double stray_share(const std::vector<Sighting>& sightings) {
@@ -167,12 +167,11 @@ void judge(const Scene& scene, const ErrorEstimate& error, CalibrationReport& re
       " mm if the scale is exact. Over the light, its far edge first, mm:\n" + error_table(report.map) +
       "On cloth 1 mm thick within " + fixed(worst_on_cloth(report.map, 1.0), 2) + " mm, on 5 mm within " +
       fixed(worst_on_cloth(report.map, 5.0), 2) + " mm.\n";
-  if (worst_on_cloth(report.map, kThickCloth) > kMostOnCloth)
-    report.warnings.push_back(
-        "How the light slants is not well known, so lines on thick cloth may be off. For cloth thicker than "
-        "2 mm "
-        "give the height of the projector's lens (--lamp-height), or lay one more sheet on a board "
-        "(--raised).");
+  if (worst_on_cloth(report.map, 5.0) > kMostOnCloth)
+    report.summary +=
+        "For thick cloth tell it how the light slants: the height of the projector's lens (--lamp-height), "
+        "or one "
+        "more sheet on a board (--raised).\n";
 }
 
 }  // namespace cowlcast::calibration

@@ -32,7 +32,8 @@ class Projection {
     if (!(seen.z() > 0.0)) return std::nullopt;
     const Eigen::Vector2d ray = seen.head<2>() / seen.z();
     if (!(ray.squaredNorm() < farthest_)) return std::nullopt;
-    const Eigen::Vector2d at = map_.lens.pixel_from_ray(ray);
+    const Eigen::Vector2d at =
+        map_.keystone.picture_from_panel(map_.lens.pixel_from_ray(ray), {map_.width, map_.height});
     if (!(at.x() > -map_.width && at.x() < 2.0 * map_.width && at.y() > -map_.height &&
           at.y() < 2.0 * map_.height))
       return std::nullopt;

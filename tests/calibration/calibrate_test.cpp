@@ -154,6 +154,20 @@ TEST(Calibrate, LeavesOutASheetThatMovedAndSaysSo) {
       << report.warnings.front();
 }
 
+// A projector that squares its picture by resampling bends it about another point than the picture's own.
+TEST(Calibrate, MapsAPictureThatTheProjectorSquaresItself) {
+  vt::RoomOptions options;
+  for (int n = 1; n <= 4; ++n) options.pages.push_back(sheet_page(Paper::a4, n));
+  options.electronic_keystone = true;
+  options.hardness = 0.8;
+  vt::Session room = vt::random_session(2038, options);
+  const CalibrationReport report = calibrate(photographs(room), request(room));
+  double stated = 0.0;
+  for (const double e : report.map.error.mm95) stated = std::max(stated, e);
+  EXPECT_LT(worst_miss(report.map, room.room.projector), 2.0 * stated);
+  EXPECT_LT(worst_miss(report.map, room.room.projector), 1.0);
+}
+
 // A fifth sheet on a board of 20 mm shows the slant of the light, so that lines on thick cloth come true.
 TEST(Calibrate, ARaisedSheetTellsWhereTheLensOfTheProjectorIs) {
   vt::RoomOptions options;

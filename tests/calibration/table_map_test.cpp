@@ -21,6 +21,7 @@ TableMap tilted() {
           .toRotationMatrix();
   map.projector_from_mat_frame.translation() = Eigen::Vector3d(10, 380, 1500);
   map.lit_area = {{-500, -300}, {500, -300}, {500, 300}, {-500, 300}};
+  map.keystone = {0.08, -0.05, 0.03, 0.01};
   map.error = {{-500, -300}, 500.0, 3, 2, {0.1, 0.2, 0.3, 0.3, 0.2, 0.1}, {}};
   map.scale = {"rulers", 0.998, 1.001, 0.0003};
   map.lamp_sigma = 0.02;

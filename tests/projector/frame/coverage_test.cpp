@@ -41,7 +41,7 @@ TEST(Coverage, IsTheAreaWithinEachPixelEvenBeyondTheEdges) {
     coverage.paint(picture, 0xffffffff);
     for (int v = 0; v < 12; ++v)
       for (int u = 0; u < 20; ++u)
-        ASSERT_NEAR(qRed(picture.pixel(u, v)), 255.0 * by_clipper(ring, u, v), 0.8) << u << ' ' << v;
+        ASSERT_NEAR(qRed(picture.pixel(u, v)), 255.0 * by_clipper(ring, u, v), 1.0) << u << ' ' << v;
   }
 }
 
