@@ -49,7 +49,7 @@ struct RoomOptions {
   double hardness = 0.5;  ///< 0 gentle .. 1 the wide ranges: short throw, poor light, wobble, JPEG 60
   bool electronic_keystone = false;  ///< the projector squares its picture by resampling
   bool rolling_shutter = false;      ///< drift of the hand and brightness bands between rows
-  double board = 0.0;         ///< thickness of a board under the last of the sheets, mm
+  double board = 0.0;                ///< thickness of a board under the last of the sheets, mm
   bool turned_files = false;  ///< photographs carry an EXIF orientation other than 1, as phones write it
   double breathing = 4.5;     ///< mm: focal length f at infinity becomes f (1 + breathing / distance)
   double ruler_sigma = 0.05;  ///< error of reading the sheets' rulers, mm
