@@ -2,6 +2,7 @@
 
 #include <QPainter>
 #include <QPainterPath>
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -62,11 +63,15 @@ QImage error_picture(const calibration::TableMap& map, double cloth) {
   font.setPixelSize(std::max(13, static_cast<int>(0.3 * kCell * scale)));
   painter.setFont(font);
   painter.setClipPath(lit);
-  const auto first = [](double low) { return kCell * std::floor(low / kCell); };
-  for (double y = first(box.min().y()); y < box.max().y(); y += kCell)
-    for (double x = first(box.min().x()); x < box.max().x(); x += kCell) {
-      const double mm = map.error_at({x + 0.5 * kCell, y + 0.5 * kCell}, cloth);
-      const QRectF cell(at({x, y + kCell}), at({x + kCell, y}));
+  // Cells of about 10 cm that divide the light evenly, so that its rim has numbers too.
+  const int columns = std::max(1, static_cast<int>(std::lround(box.sizes().x() / kCell))),
+            rows = std::max(1, static_cast<int>(std::lround(box.sizes().y() / kCell)));
+  const Eigen::Vector2d size = box.sizes().cwiseQuotient(Eigen::Vector2d(columns, rows));
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column) {
+      const Eigen::Vector2d low = box.min() + size.cwiseProduct(Eigen::Vector2d(column, row));
+      const double mm = map.error_at(low + 0.5 * size, cloth);
+      const QRectF cell(at({low.x(), low.y() + size.y()}), at({low.x() + size.x(), low.y()}));
       painter.fillRect(cell.adjusted(0.5, 0.5, -0.5, -0.5), QColor(band_of(mm).colour));
       if (!lit.contains(cell.center())) continue;
       painter.setPen(QColor(band_of(mm).ink));
@@ -84,7 +89,7 @@ QImage error_picture(const calibration::TableMap& map, double cloth) {
   font.setPixelSize(20);
   font.setBold(false);
   painter.setFont(font);
-  QString below = "95 times in 100 it is nearer than this. One cell is 10 cm; you stand at the foot.";
+  QString below = "95 times in 100 it is nearer than this. A cell is about 10 cm; you stand at the foot.";
   if (cloth > 0.0) below += " On cloth " + number(cloth, 1) + " mm thick.";
   painter.drawText(QRectF(kMargin, 60, kWidth - 2 * kMargin, 30), Qt::AlignLeft | Qt::AlignVCenter, below);
 

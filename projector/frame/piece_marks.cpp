@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "drafting/geometry/polyline.h"
+#include "drafting/piece/marks.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -125,8 +126,12 @@ void add_seams(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& s
 
 void add_notches(std::vector<Mark>& marks, const Piece& piece, const FrameStyle& style) {
   const double ring = 2.5, bar = 8.0;
-  std::vector<Polyline> bars, heads;
+  std::vector<Polyline> bars, heads, cuts;
   for (const drafting::Notch& notch : piece.notches) {
+    if (notch.form != drafting::NotchForm::mark) {  // cut into the allowance: part of the cut line
+      for (Polyline& line : drafting::notch_lines(notch)) cuts.push_back(std::move(line));
+      continue;
+    }
     Point inward = notch.seam - notch.cut;
     if (inward.norm() < 0.1) {  // no allowance here: square to the nearest stretch of the cut line
       Polyline outline = piece.cut_line;
@@ -143,6 +148,7 @@ void add_notches(std::vector<Mark>& marks, const Piece& piece, const FrameStyle&
       heads.push_back(circle(foot + (bar + ring) * inward, ring));
     }
   }
+  if (!cuts.empty()) marks.push_back(stroke(cuts, style.cut_width, style.cut));
   if (bars.empty()) return;
   marks.push_back(stroke(bars, style.mark_width, style.seam));
   marks.push_back(stroke(heads, style.mark_width, style.seam, true));
