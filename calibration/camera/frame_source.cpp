@@ -1,8 +1,11 @@
 #include "calibration/camera/frame_source.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <opencv2/core/utils/logger.hpp>
 #include <opencv2/videoio.hpp>
+#include <string>
+#include <system_error>
 #include <utility>
 
 namespace cowlcast::calibration {
@@ -10,6 +13,14 @@ namespace {
 
 constexpr double kTryAgain = 2.0;  // seconds between tries to open a camera
 constexpr double kSilent = 3.0;    // seconds without a picture that are worth a word
+
+// On Linux cameras are asked for through its own interface alone: the others that OpenCV would try besides
+// are slow to say no, and some keep memory.
+#if defined(__linux__)
+constexpr int kCameras = cv::CAP_V4L2;
+#else
+constexpr int kCameras = cv::CAP_ANY;
+#endif
 
 bool is_number(const std::string& text) {
   return !text.empty() && text.size() < 4 &&
@@ -20,12 +31,15 @@ class VideoDevice : public CameraDevice {
  public:
   explicit VideoDevice(const CameraRequest& request) {
     const std::string& spec = request.spec;
+    const bool camera = is_number(spec) || spec.starts_with("/dev/");
+    film_ = !camera && spec.find("://") == std::string::npos;
+    std::error_code ignored;
+    if (film_ && !std::filesystem::exists(spec, ignored)) return;
     if (is_number(spec))
-      capture_.open(std::stoi(spec));
+      capture_.open(std::stoi(spec), kCameras);
     else
-      capture_.open(spec);
+      capture_.open(spec, camera ? kCameras : static_cast<int>(cv::CAP_ANY));
     if (!capture_.isOpened()) return;
-    film_ = !is_number(spec) && !spec.starts_with("/dev/") && spec.find("://") == std::string::npos;
     if (film_) return;
     if (request.width > 0) capture_.set(cv::CAP_PROP_FRAME_WIDTH, request.width);
     if (request.height > 0) capture_.set(cv::CAP_PROP_FRAME_HEIGHT, request.height);
