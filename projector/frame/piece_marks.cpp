@@ -7,7 +7,6 @@
 #include <utility>
 
 #include "drafting/geometry/polyline.h"
-#include "drafting/piece/marks.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -209,18 +208,6 @@ void add_words(std::vector<Words>& words, const Piece& piece, const FrameStyle& 
 }
 
 }  // namespace
-
-std::optional<Segment> whole_fold(const Piece& piece) {
-  if (!piece.fold) return std::nullopt;
-  const Point way = (piece.fold->to - piece.fold->from).normalized(), origin = piece.fold->from;
-  double least = 0.0, most = (piece.fold->to - piece.fold->from).norm();
-  for (const Point& point : piece.cut_line) {
-    if (!on_line(*piece.fold, point)) continue;
-    least = std::min(least, way.dot(point - origin));
-    most = std::max(most, way.dot(point - origin));
-  }
-  return Segment{origin + least * way, origin + most * way};
-}
 
 std::vector<Polyline> cut_runs(const Piece& piece) {
   const Polyline& outline = piece.cut_line;

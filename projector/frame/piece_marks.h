@@ -20,6 +20,7 @@
 #include <optional>
 #include <vector>
 
+#include "drafting/piece/marks.h"
 #include "drafting/piece/piece.h"
 #include "projector/frame/laying.h"
 #include "projector/frame/render.h"
@@ -38,10 +39,6 @@ struct Shown {
 /// fold, piece frame, in the outline's direction. A piece without a fold gives
 /// one run that ends where it began.
 std::vector<Polyline> cut_runs(const drafting::Piece& piece);
-
-/// The fold of the cloth as far as the cut line follows it, allowances at its ends included; none without
-/// one.
-std::optional<drafting::Segment> whole_fold(const drafting::Piece& piece);
 
 /// A laid piece, mat mm: marks in the order they are drawn, and words with the places they may have.
 Drawing piece_drawing(const drafting::Piece& piece, const Laying& laying, const FrameStyle& style,
