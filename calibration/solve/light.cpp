@@ -28,6 +28,7 @@ constexpr size_t kManyMarkers = 24;    // enough to look no further
 constexpr size_t kFewestMarkers = 6;   // of the target in a photograph, to believe in it
 constexpr double kMarkerReach = 15.0;  // projector pixels by which a lens may bend a marker off a flat map
 constexpr double kSigmaFloor = 0.04;   // photograph pixels
+constexpr double kMarkerStill = 2.5;   // mm: a marker found this near its place has not moved
 constexpr double kSameWindow = 0.5;    // photograph pixels: a corner looked for this near needs no new look
 constexpr double kPaperWindow = 4.4;   // mm: half a paper corner's window and the light's blur
 constexpr double kPaperRim = 8.0;      // mm: light nearer to the rim of a raised sheet is left alone
@@ -188,8 +189,9 @@ Seen best_of(const Looked& looked, const MatRegion& region, const TargetLayout& 
 }
 
 // A photograph that shows the target, but not where the projector is thought to
-// throw it, was taken before or after something moved.
-void check_others(const Scene& scene, const std::vector<Seen>& all) {
+// throw it, was taken before or after something moved. One that shows it there, only too dimly, shows the
+// target.
+void check_others(Scene& scene, const std::vector<Seen>& all) {
   for (size_t i = 0; i < all.size(); ++i) {
     if (scene.photos[i].target) continue;
     const Seen& seen = all[i];
@@ -203,6 +205,10 @@ void check_others(const Scene& scene, const std::vector<Seen>& all) {
     if (!seen.flat || moved.empty()) continue;
     std::nth_element(moved.begin(), moved.begin() + static_cast<std::ptrdiff_t>(moved.size() / 2),
                      moved.end());
+    if (moved[moved.size() / 2] < kMarkerStill) {
+      scene.photos[i].target = true;
+      continue;
+    }
     throw CertainRefusal(
         "The projector's picture moved between photographs: in " + scene.photos[i].name + " it lies " +
         fixed(moved[moved.size() / 2], 0) +
