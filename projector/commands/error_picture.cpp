@@ -72,8 +72,10 @@ QImage error_picture(const calibration::TableMap& map, double cloth) {
       const Eigen::Vector2d low = box.min() + size.cwiseProduct(Eigen::Vector2d(column, row));
       const double mm = map.error_at(low + 0.5 * size, cloth);
       const QRectF cell(at({low.x(), low.y() + size.y()}), at({low.x() + size.x(), low.y()}));
+      painter.setClipping(true);
       painter.fillRect(cell.adjusted(0.5, 0.5, -0.5, -0.5), QColor(band_of(mm).colour));
       if (!lit.contains(cell.center())) continue;
+      painter.setClipping(false);  // a number by the slanting rim stays whole
       painter.setPen(QColor(band_of(mm).ink));
       painter.drawText(cell, Qt::AlignCenter, number(mm, 2));
     }
