@@ -1,0 +1,79 @@
+// Project: everything a maker decides and does for one garment, as plain values.
+//
+//   Project project;                              // an empty one, as File > New has it
+//   project.pattern.source = PatternSource::size;
+//   project.pattern.size = "12";
+//   project.cowl.drape = 480;
+//
+// Only what a person chose or did stands here. What follows from it (pieces, walks,
+// strokes) is worked out anew when it is shown, so that a project never disagrees
+// with itself. Lengths are millimetres. No window, no file: `project_file.h` reads and
+// writes it, `history.h` undoes, `work_copy.h` keeps it over a crash.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "calibration/table_map/table_map.h"
+#include "drafting/block/block.h"
+#include "drafting/cowl/cowl_front.h"
+#include "projector/cutting/record.h"
+
+namespace cowlcast::projector {
+
+enum class PatternSource {
+  none,     ///< not chosen yet
+  size,     ///< the built-in block in a standard size
+  body,     ///< the built-in block by body measures
+  drawing,  ///< the maker's own, from SVG
+};
+
+/// A drawing as it was opened; its text is kept, so the project needs no other file.
+struct Drawing {
+  std::string name;                          ///< of the file, without its folder
+  std::string svg;                           ///< its text; empty: none
+  std::map<std::string, std::string> roles;  ///< set by hand: a path's id, and the role it has
+};
+
+struct PatternChoice {
+  PatternSource source = PatternSource::none;
+  std::string size;
+  drafting::BodyMeasures body = drafting::demo_measures();
+  Drawing front, back;
+};
+
+enum class ClothKind { knit, woven };
+
+struct ClothChoice {
+  double width = 1500.0;
+  ClothKind kind = ClothKind::knit;
+  double thickness = 0.8;                     ///< of one layer
+  std::vector<unsigned> colours{0xff808080};  ///< ARGB; more than one: patterned
+};
+
+/// What the cowl is to be, and what of the top is wanted with it.
+struct TopChoice {
+  bool back = true;
+  bool camisole = true;
+  double camisole_depth = 130.0;
+};
+
+struct TableChoice {
+  std::optional<calibration::TableMap> map;  ///< as calibrated; none: not yet
+  std::vector<std::string> photographs;      ///< file names it came from, for the person to read
+  bool simulated = false;                    ///< of the tour's table: no light on a real one goes by it
+};
+
+struct Project {
+  std::string name;
+  PatternChoice pattern;
+  drafting::CowlWishes cowl;
+  TopChoice top;
+  ClothChoice cloth;
+  TableChoice table;
+  std::map<std::string, Record> cutting;  ///< by the piece's name; no entry: not begun
+};
+
+}  // namespace cowlcast::projector
