@@ -31,7 +31,7 @@ enum class PatternSource {
 };
 
 /// A drawing as it was opened; its text is kept, so the project needs no other file.
-struct Drawing {
+struct PatternDrawing {
   std::string name;                          ///< of the file, without its folder
   std::string svg;                           ///< its text; empty: none
   std::map<std::string, std::string> roles;  ///< set by hand: a path's id, and the role it has
@@ -41,7 +41,7 @@ struct PatternChoice {
   PatternSource source = PatternSource::none;
   std::string size;
   drafting::BodyMeasures body = drafting::demo_measures();
-  Drawing front, back;
+  PatternDrawing front, back;
 };
 
 enum class ClothKind { knit, woven };

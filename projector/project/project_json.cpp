@@ -81,11 +81,11 @@ void take(const json& in, const char* key, Value& out) {
   if (in.contains(key)) out = in.at(key).get<Value>();
 }
 
-json drawing_to(const Drawing& drawing) {
+json drawing_to(const PatternDrawing& drawing) {
   return {{"name", drawing.name}, {"svg", drawing.svg}, {"roles", drawing.roles}};
 }
 
-void drawing_from(const json& in, const char* key, Drawing& drawing) {
+void drawing_from(const json& in, const char* key, PatternDrawing& drawing) {
   if (!in.contains(key)) return;
   take(in.at(key), "name", drawing.name);
   take(in.at(key), "svg", drawing.svg);
