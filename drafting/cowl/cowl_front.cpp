@@ -20,12 +20,19 @@ constexpr double degrees = 180.0 / std::numbers::pi;
 constexpr double grid = 0.1;             // mm: nearest drapes are named on it
 constexpr double drilled_inside = 12.0;  // mm from the side seam
 
+/// A drill mark of the base and the part it lies on.
+struct PartMark {
+  DrillMark drill;
+  size_t part = 0;
+};
+
 /// All of the draft that does not depend on the drape.
 struct Prepared {
   Piece base;
   LoweredBase lowered;
   std::vector<Slash> slashes;
   std::vector<Polyline> parts;
+  std::vector<PartMark> drills;
   SlashedFront front;
 };
 
@@ -74,6 +81,21 @@ void check_openings(const CowlWishes& wishes, const Prepared& p) {
   }
 }
 
+/// The base's drill marks, each with the part that carries it along.
+std::vector<PartMark> marks_on(const Piece& base, const std::vector<Polyline>& parts) {
+  std::vector<PartMark> marks;
+  for (const DrillMark& drill : drill_marks(base)) {
+    const auto part = std::find_if(parts.begin(), parts.end(),
+                                   [&](const Polyline& outline) { return contains(outline, drill.at); });
+    if (part == parts.end())
+      throw Refusal("The drill mark \"" + drill.name +
+                    "\" lies above the lowered neckline or outside the front, " + place_in_words(drill.at) +
+                    ". Move it, or lower the neckline less.");
+    marks.push_back({drill, static_cast<size_t>(part - parts.begin())});
+  }
+  return marks;
+}
+
 Prepared prepare(const Piece& base, const CowlWishes& wishes) {
   Prepared p;
   p.base = base;
@@ -82,6 +104,7 @@ Prepared prepare(const Piece& base, const CowlWishes& wishes) {
   p.lowered = lower_neckline(base, wishes.neckline_drop);
   p.slashes = slashes_of(p.lowered, wishes);
   p.parts = parts_of(p.lowered, p.slashes);
+  p.drills = marks_on(base, p.parts);
   for (const Slash& slash : p.slashes) p.front.hinges.push_back(slash.hinge);
   for (const Polyline& part : p.parts) p.front.corners.push_back(convex_hull(part));
   p.front.neck_point = p.lowered.neck_point();
@@ -155,9 +178,11 @@ Piece front_piece(const Prepared& p, const CowlWishes& wishes, const Opening& op
     front.notches.push_back({"tack", tack->to, tack->to});
     // Where the fold is caught, just inside the seam: common practice, no source.
     const Point inside(-drilled_inside, 0.0);
-    front.points[drill_name("tack-upper")] = tack->from + inside;
-    front.points[drill_name("tack-lower")] = tack->to + inside;
+    add_drill_mark(front, "tack-upper", tack->from + inside);
+    add_drill_mark(front, "tack-lower", tack->to + inside);
   }
+  for (const PartMark& mark : p.drills)
+    add_drill_mark(front, mark.drill.name, motions[mark.part] * mark.drill.at);
 
   CowlRecord record;
   record.drape = 2.0 * shoulder.back().x();

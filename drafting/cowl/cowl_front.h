@@ -12,7 +12,8 @@
 // 1e-9 mm; shoulder, armhole and side seam keep the base's lengths to 1e-9 mm;
 // the cowl edge is square to the centre front; no part of the front crosses the
 // centre front or rises above the cowl edge; the hem leaves the centre front
-// square; the outline does not cross itself. A crossing of the centre front is
+// square; the outline does not cross itself; the base's drill marks lie on the
+// part that carried them. A crossing of the centre front is
 // accepted only up to `allowed_crossing`, and a side seam with a tacked length is
 // that much longer. A base back ("centre-back") gives a back cowl the same way.
 // It does not promise how a given

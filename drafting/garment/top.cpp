@@ -104,7 +104,7 @@ void mark_panel(CowlDraft& draft, const TopWishes& wishes) {
   }
   const Point at = point_at(side, length(side) - below);
   add_notch(front, {"panel-hem", at, at, 1, wishes.cowl.notch_form});
-  front.points[drill_name("panel-hem")] = at - Point(drilled_inside, 0.0);
+  add_drill_mark(front, "panel-hem", at - Point(drilled_inside, 0.0));
 }
 
 /// A walk of part of an edge: the panel's seam against the start of the front's.

@@ -12,6 +12,7 @@
 #include "drafting/intake/svg_path.h"
 #include "drafting/intake/svg_size.h"
 #include "drafting/piece/assemble.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::drafting {
@@ -32,8 +33,16 @@ struct Drawing {
   Roles roles;
   std::map<std::string, Polyline> edges;  // mm, y down
   std::optional<Point> notch;
+  std::map<std::string, Point> drills;  // by id
+  std::map<int, Polyline> slash_lines;  // by number
   std::vector<std::string> other_ids;
 };
+
+/// The number of a path called "slash-1", "slash-2" ...; nothing for other names.
+std::optional<int> slash_number(const std::string& id) {
+  if (!id.starts_with("slash-") || id.size() != 7 || id[6] < '1' || id[6] > '9') return std::nullopt;
+  return id[6] - '0';
+}
 
 std::string local_name(const pugi::xml_node& node) {
   const std::string name = node.name();
@@ -60,14 +69,12 @@ void check_reach(const Polyline& line, const std::string& id) {
   }
 }
 
-void read_edge(Drawing& drawing, const pugi::xml_node& node, const std::string& id, const std::string& kind,
-               const Eigen::Affine2d& mm_from_user) {
+/// The open line of an element, mm, without points on each other.
+Polyline line_of(const pugi::xml_node& node, const std::string& id, const std::string& kind,
+                 const Eigen::Affine2d& mm_from_user) {
   if (kind != "path" && kind != "line" && kind != "polyline") {
     throw Refusal("The id \"" + id + "\" is on a <" + kind +
                   ">, not on a path. Give the id to the path that draws that edge.");
-  }
-  if (drawing.edges.count(id) > 0) {
-    throw Refusal("Two paths have the id \"" + id + "\". Keep one, or join them into one path.");
   }
   std::vector<Polyline> lines;
   try {
@@ -92,14 +99,42 @@ void read_edge(Drawing& drawing, const pugi::xml_node& node, const std::string& 
                   "\" ends where it starts. An edge is an open line: "
                   "split the outline at its corners into six paths.");
   }
-  drawing.edges[id] = clean;
+  return clean;
 }
 
-void read_notch(Drawing& drawing, const pugi::xml_node& node, const Eigen::Affine2d& mm_from_user) {
-  const double x = node.attribute("cx").as_double(0.0), y = node.attribute("cy").as_double(0.0);
-  if (drawing.notch) throw Refusal("Two circles have the id \"armhole-notch\". Keep one.");
-  drawing.notch = mm_from_user * Point(x, y);
-  check_reach({*drawing.notch}, notch_id);
+[[noreturn]] void refuse_twice(const std::string& what, const std::string& id) {
+  throw Refusal("Two " + what + " have the id \"" + id + "\". Keep one, or give the other an id of its own.");
+}
+
+/// A circle that stands for a place: the armhole notch or a drill mark.
+void read_place(Drawing& drawing, const pugi::xml_node& node, const std::string& id,
+                const Eigen::Affine2d& mm_from_user) {
+  const Point place =
+      mm_from_user * Point(node.attribute("cx").as_double(0.0), node.attribute("cy").as_double(0.0));
+  check_reach({place}, id);
+  const bool taken = id == notch_id ? drawing.notch.has_value() : drawing.drills.contains(id);
+  if (taken) refuse_twice("circles", id);
+  if (id == notch_id)
+    drawing.notch = place;
+  else
+    drawing.drills[id] = place;
+}
+
+/// An element with an id that means something to a base; false for any other.
+bool read_named(Drawing& drawing, const pugi::xml_node& node, const std::string& id, const std::string& kind,
+                const Eigen::Affine2d& mm_from_node) {
+  if (std::find(drawing.roles.begin(), drawing.roles.end(), id) != drawing.roles.end()) {
+    if (drawing.edges.contains(id)) refuse_twice("paths", id);
+    drawing.edges[id] = line_of(node, id, kind, mm_from_node);
+  } else if (const auto number = slash_number(id)) {
+    if (drawing.slash_lines.contains(*number)) refuse_twice("paths", id);
+    drawing.slash_lines[*number] = line_of(node, id, kind, mm_from_node);
+  } else if ((id == notch_id || is_drill_mark(id)) && (kind == "circle" || kind == "ellipse")) {
+    read_place(drawing, node, id, mm_from_node);
+  } else {
+    return false;
+  }
+  return true;
 }
 
 void walk(Drawing& drawing, const pugi::xml_node& parent, const Eigen::Affine2d& mm_from_parent, int depth) {
@@ -121,13 +156,9 @@ void walk(Drawing& drawing, const pugi::xml_node& parent, const Eigen::Affine2d&
       }
     }
     if (!id.empty()) drawing.other_ids.push_back(id);
-    if (std::find(drawing.roles.begin(), drawing.roles.end(), id) != drawing.roles.end()) {
-      read_edge(drawing, node, id, kind, mm_from_node);
-    } else if (id == notch_id && (kind == "circle" || kind == "ellipse")) {
-      read_notch(drawing, node, mm_from_node);
-    } else if (kind == "g" || kind == "a" || kind == "switch") {
+    if (!read_named(drawing, node, id, kind, mm_from_node) &&
+        (kind == "g" || kind == "a" || kind == "switch"))
       walk(drawing, node, mm_from_node, depth + 1);
-    }
   }
 }
 
@@ -247,8 +278,30 @@ void check_size(const std::array<Polyline, 6>& lines) {
   }
 }
 
-Piece base_from_svg(const std::string& svg_text, const std::string& name, const Roles& roles,
-                    std::vector<std::string>* cautions) {
+struct BaseDrawn {
+  Piece piece;
+  std::vector<Polyline> slash_lines;
+};
+
+/// The drawing's marks in the piece frame: drill marks into the piece, slash lines beside it.
+void add_marks(BaseDrawn& base, const Drawing& drawing, const Eigen::Affine2d& piece_from_drawing) {
+  for (const auto& [id, place] : drawing.drills) {
+    const Point at = piece_from_drawing * place;
+    if (!contains(base.piece.seam_line, at))
+      throw Refusal("The drill mark \"" + id + "\" lies outside the piece, " + place_in_words(at) +
+                    ". Move its circle inside the seam lines.");
+    base.piece.points[id] = at;
+  }
+  for (const auto& [number, drawn] : drawing.slash_lines) {
+    Polyline line;
+    for (const Point& p : drawn) line.push_back(piece_from_drawing * p);
+    if (line.front().x() > line.back().x()) std::reverse(line.begin(), line.end());
+    base.slash_lines.push_back(line);
+  }
+}
+
+BaseDrawn base_from_svg(const std::string& svg_text, const std::string& name, const Roles& roles,
+                        std::vector<std::string>* cautions) {
   std::vector<std::string> found;
   const Drawing drawing = read_drawing(svg_text, roles, found);
   if (cautions != nullptr) *cautions = found;
@@ -311,17 +364,23 @@ Piece base_from_svg(const std::string& svg_text, const std::string& name, const 
         "The neck point should be the highest end of the front and the shoulder above the underarm. "
         "Check that neckline, shoulder and armhole have the right ids.");
   }
-  return piece;
+  BaseDrawn base{std::move(piece), {}};
+  add_marks(base, drawing, piece_from_drawing);
+  return base;
 }
 
 }  // namespace
 
 Piece base_front_from_svg(const std::string& svg_text, std::vector<std::string>* cautions) {
-  return base_from_svg(svg_text, "base front", roles_with("centre-front"), cautions);
+  return base_from_svg(svg_text, "base front", roles_with("centre-front"), cautions).piece;
 }
 
 Piece base_back_from_svg(const std::string& svg_text, std::vector<std::string>* cautions) {
-  return base_from_svg(svg_text, "base back", roles_with("centre-back"), cautions);
+  return base_from_svg(svg_text, "base back", roles_with("centre-back"), cautions).piece;
+}
+
+std::vector<Polyline> slash_lines_from_svg(const std::string& svg_text) {
+  return base_from_svg(svg_text, "base front", roles_with("centre-front"), nullptr).slash_lines;
 }
 
 }  // namespace cowlcast::drafting

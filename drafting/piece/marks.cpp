@@ -92,6 +92,13 @@ std::string drill_name(const std::string& name) {
   return prefix + name;
 }
 
+void add_drill_mark(Piece& piece, const std::string& name, const Point& at) {
+  std::string free = drill_name(name);
+  for (int number = 2; piece.points.contains(free); ++number)
+    free = drill_name(name) + '-' + std::to_string(number);
+  piece.points[free] = at;
+}
+
 bool is_drill_mark(const std::string& point_name) {
   return point_name.starts_with(prefix);
 }

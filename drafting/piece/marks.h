@@ -44,6 +44,8 @@ std::vector<DrillMark> drill_marks(const Piece& piece);
 
 /// "tack-upper" as the piece's points have it: "drill-tack-upper".
 std::string drill_name(const std::string& name);
+/// Adds a drill mark; a name that is taken gets a number after it.
+void add_drill_mark(Piece& piece, const std::string& name, const Point& at);
 bool is_drill_mark(const std::string& point_name);
 
 /// "neck point" for "neck-point", for labels.

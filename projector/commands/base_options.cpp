@@ -5,8 +5,11 @@
 #include <utility>
 
 #include "drafting/block/sizes.h"
+#include "drafting/geometry/polyline.h"
 #include "drafting/intake/svg_base.h"
+#include "drafting/piece/assemble.h"
 #include "drafting/piece/base_size.h"
+#include "drafting/piece/marks.h"
 #include "drafting/refusal.h"
 #include "projector/commands/files.h"
 
@@ -46,6 +49,28 @@ std::vector<std::pair<double BodyMeasures::*, double>> body_of(const std::string
     given.push_back({member, *mm});
   }
   return given;
+}
+
+/// "pocket,80,300": a drill mark on the base front.
+drafting::DrillMark drill_of(const std::string& text) {
+  const std::vector<std::string> parts = parts_of(text, ',');
+  const auto out = parts.size() == 3 ? length_mm(parts[1]) : std::nullopt;
+  const auto up = parts.size() == 3 ? length_mm(parts[2]) : std::nullopt;
+  if (!out || !up || parts[0].empty())
+    wrong("--drill", text,
+          "a name, how far out from the centre front and how far up from the hem there, "
+          "for example pocket,80,300");
+  return {parts[0], drafting::Point(*out, *up)};
+}
+
+void add_drills(Piece& piece, const BaseOptions& options) {
+  for (const std::string& text : options.drills) {
+    const drafting::DrillMark drill = drill_of(text);
+    if (!drafting::contains(piece.seam_line, drill.at))
+      throw drafting::Refusal("The drill mark \"" + drill.name + "\" would lie outside the base front, " +
+                              drafting::place_in_words(drill.at) + ". Give a place inside its seam lines.");
+    drafting::add_drill_mark(piece, drill.name, drill.at);
+  }
 }
 
 /// What a file is by its first bytes, when it is nothing that could hold a base.
@@ -140,6 +165,14 @@ void add_base_options(CLI::App& command, const std::shared_ptr<BaseOptions>& opt
                   "the wearer's measures, as bust=92cm,neck=36.5cm; also waist, hip, shoulder, back-waist,\n"
                   "waist-to-hem, ease. What is left out follows the size or the bust")
       ->type_name("NAME=LENGTH,...");
+  command
+      .add_option(
+          "--drill", options->drills,
+          "a drill mark on the base front, carried along by the part it lies on; may be given again:\n"
+          "its name, how far out from the centre front and how far up from the hem, pocket,80,300")
+      ->type_name("NAME,OUT,UP")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
 }
 
 void check(const BaseOptions& options) {
@@ -148,6 +181,7 @@ void check(const BaseOptions& options) {
     for (const auto& [member, mm] : body_of(options.body)) has_bust |= member == &BodyMeasures::bust_girth;
     if (!has_bust) wrong("--body", options.body, "the bust too, or --size");
   }
+  for (const std::string& text : options.drills) drill_of(text);
   const auto& sizes = drafting::standard_sizes();
   if (!options.size.empty() &&
       std::none_of(sizes.begin(), sizes.end(), [&](const auto& size) { return size.name == options.size; }))
@@ -181,9 +215,25 @@ bool has_own_back(const BaseOptions& options) {
 }
 
 Piece read_base_front(const BaseOptions& options) {
-  if (!has_own_back(options)) return said(read_base(options.base, true));
-  if (options.base.empty()) say_measures(*measures_of(options));
-  return said(drafting::block_front(*measures_of(options)));
+  Piece piece;
+  if (has_own_back(options)) {
+    if (options.base.empty()) say_measures(*measures_of(options));
+    piece = said(drafting::block_front(*measures_of(options)));
+  } else {
+    piece = said(read_base(options.base, true));
+  }
+  add_drills(piece, options);
+  return piece;
+}
+
+std::vector<drafting::Polyline> read_slash_lines(const BaseOptions& options) {
+  if (has_own_back(options)) return {};
+  const std::string text = read_file(options.base, "a base front");
+  if (is_piece_file(text)) return {};
+  auto lines = drafting::slash_lines_from_svg(text);
+  if (!lines.empty())
+    std::cout << "slash lines         " << lines.size() << ", as drawn in " << options.base << '\n';
+  return lines;
 }
 
 Piece read_base_back(const BaseOptions& options, const std::string& back) {

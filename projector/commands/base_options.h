@@ -12,9 +12,10 @@ namespace cowlcast::projector {
 /// As typed; see `add_base_options`.
 struct BaseOptions {
   std::string base, size, body;
+  std::vector<std::string> drills;
 };
 
-/// Adds --base, --size and --body.
+/// Adds --base, --size, --body and --drill.
 void add_base_options(CLI::App& command, const std::shared_ptr<BaseOptions>& options);
 
 /// What is wrong with the options among themselves, found before anything is read. Throws ValidationError.
@@ -29,6 +30,9 @@ bool has_own_back(const BaseOptions& options);
 /// The base front; says its size on the standard output, and cautions on the error output. Throws FileError
 /// and Refusal.
 drafting::Piece read_base_front(const BaseOptions& options);
+
+/// The slash lines drawn in the base's file, said on the standard output; none for a base of another kind.
+std::vector<drafting::Polyline> read_slash_lines(const BaseOptions& options);
 
 /// A base back the same way, from the file `back`, or made from the measures when that is empty.
 drafting::Piece read_base_back(const BaseOptions& options, const std::string& back);

@@ -93,14 +93,18 @@ void add_cowl_options(CLI::App& command, const std::shared_ptr<CowlOptions>& opt
   drafting::CowlWishes& wishes = options->wishes;
   add_length(command, "--neckline-drop", wishes.neckline_drop,
              "how far the neckline is lowered at the centre front [60]");
-  command.add_option("--slashes", wishes.slash_count, "slash lines")
-      ->check(CLI::Range(1, 6))
-      ->capture_default_str();
-  command
-      .add_option("--slash-form", options->slash_form,
-                  "squared: curves, square to the centre front and to the shoulder; or straight")
-      ->check(CLI::IsMember({"squared", "straight"}))
-      ->capture_default_str();
+  options->slash_options = {
+      command
+          .add_option("--slashes", wishes.slash_count,
+                      "slash lines; those drawn in the base's file do not count then")
+          ->check(CLI::Range(1, 6))
+          ->capture_default_str(),
+      command
+          .add_option("--slash-form", options->slash_form,
+                      "squared: curves, square to the centre front and to the shoulder; or straight. Lines\n"
+                      "drawn in the base's file do not count then")
+          ->check(CLI::IsMember({"squared", "straight"}))
+          ->capture_default_str()};
   add_length(command, "--facing", wishes.facing_depth, "depth of the facing [50.8]", 0.0, 200.0);
   add_repeated(command, "--allowance",
                "seam allowance of an edge; may be given again. facing-shoulder follows the shoulder",
@@ -123,6 +127,17 @@ void add_cowl_options(CLI::App& command, const std::shared_ptr<CowlOptions>& opt
       ->check(CLI::Range(0.1, 60.0))
       ->capture_default_str();
   add_length(command, "--cloth-width", wishes.cloth_width, "width of the cloth [1500]", 300.0, 5000.0);
+}
+
+bool says_slash_lines(const CowlOptions& options) {
+  return std::any_of(options.slash_options.begin(), options.slash_options.end(),
+                     [](const CLI::Option* option) { return option->count() > 0; });
+}
+
+std::vector<drafting::SlashWish> slashes_along(const std::vector<drafting::Polyline>& lines) {
+  std::vector<drafting::SlashWish> slashes(lines.size());
+  for (size_t i = 0; i < lines.size(); ++i) slashes[i].line = lines[i];
+  return slashes;
 }
 
 drafting::CowlWishes wishes_of(const CowlOptions& options) {

@@ -13,12 +13,20 @@ struct CowlOptions {
   std::vector<drafting::Corner> corners_set;  ///< given by --corner
   std::string slash_form = "squared", notch = "mark";
   bool full = false;
-  double max_swing = 30.0;  ///< degrees
+  double max_swing = 30.0;                        ///< degrees
+  std::vector<const CLI::Option*> slash_options;  ///< each of which says how the slash lines run
 };
 
 /// Adds --neckline-drop, --slashes, --slash-form, --facing, --allowance, --corner, --notch, --full,
 /// --max-swing, --cloth-width.
 void add_cowl_options(CLI::App& command, const std::shared_ptr<CowlOptions>& options);
+
+/// True when the maker said on the command line how the slash lines run, so that those drawn in the base's
+/// file do not count.
+bool says_slash_lines(const CowlOptions& options);
+
+/// Slash lines along drawn ones, from the top down.
+std::vector<drafting::SlashWish> slashes_along(const std::vector<drafting::Polyline>& lines);
 
 /// The choices as drafting takes them.
 drafting::CowlWishes wishes_of(const CowlOptions& options);

@@ -29,7 +29,9 @@ void add_draft(CLI::App& app, Job& job) {
     check(*options->base);
     job = [options] {
       const drafting::Piece base = read_base_front(*options->base);
-      const drafting::CowlDraft draft = drafting::draft_cowl_front(base, wishes_of(*options->cowl));
+      drafting::CowlWishes wishes = wishes_of(*options->cowl);
+      if (!says_slash_lines(*options->cowl)) wishes.slashes = slashes_along(read_slash_lines(*options->base));
+      const drafting::CowlDraft draft = drafting::draft_cowl_front(base, wishes);
       require_edges(*options->cowl, {draft.front});
       const std::filesystem::path out(options->out);
       make_folder(out);

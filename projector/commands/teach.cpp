@@ -48,7 +48,9 @@ void write_pictures(const std::filesystem::path& folder, LessonView view, const 
 void run(const TeachOptions& options) {
   const drafting::Piece base = read_base_front(*options.base);
   LessonView view;
-  view.draft = drafting::draft_cowl_front(base, wishes_of(*options.cowl));
+  drafting::CowlWishes wishes = wishes_of(*options.cowl);
+  if (!says_slash_lines(*options.cowl)) wishes.slashes = slashes_along(read_slash_lines(*options.base));
+  view.draft = drafting::draft_cowl_front(base, wishes);
   require_edges(*options.cowl, {view.draft.front});
 
   LessonStage stage;

@@ -60,12 +60,13 @@ void say_ranges(const drafting::Piece& front, const drafting::Piece& back, const
   drafting::TopWishes wishes = asked;
   std::cout << "What works with this base and these choices, front:\n";
   for (int count = 1; count <= 6; ++count) {
-    if (!options.slashes.empty()) count = 6;
+    if (!wishes.cowl.slashes.empty()) count = 6;
     wishes.cowl.slash_count = count;
     if (wishes.cowl.slashes.empty() && (options.weight == "high" || options.weight == "low"))
       wishes.cowl.proportions = proportions_of(options.weight, count);
     std::cout << "  "
-              << (options.slashes.empty() ? std::to_string(count) + " slash lines: " : "your slash lines: ");
+              << (wishes.cowl.slashes.empty() ? std::to_string(count) + " slash lines: "
+                                              : "your slash lines: ");
     try {
       std::cout << range_in_words(front, wishes.cowl) << '\n';
     } catch (const drafting::Refusal& reason) {
@@ -171,6 +172,7 @@ void add_top(CLI::App& app, Job& job) {
     check(*options);
     job = [options] {
       const drafting::Piece front = read_base_front(*options->base);
+      options->drawn_slashes = read_slash_lines(*options->base);
       const drafting::Piece back = read_base_back(*options->base, options->back);
       if (options->ranges)
         say_ranges(front, back, *options);

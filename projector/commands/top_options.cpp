@@ -72,6 +72,8 @@ drafting::TopWishes wishes_of(const TopOptions& options) {
   wishes.allowances_set = options.cowl->allowances_set;
   drafting::CowlWishes& cowl = wishes.cowl;
   for (const std::string& text : options.slashes) cowl.slashes.push_back(slash_of(text));
+  if (cowl.slashes.empty() && !says_slash_lines(*options.cowl))
+    cowl.slashes = slashes_along(options.drawn_slashes);
   const int count = cowl.slashes.empty() ? cowl.slash_count : static_cast<int>(cowl.slashes.size());
   cowl.proportions = proportions_of(options.weight, count);
   if (!options.openings.empty()) {

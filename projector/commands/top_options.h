@@ -20,6 +20,7 @@ struct TopOptions {
   double finish_width = 0.0, finish_stretch = 1.08;
   drafting::TopWishes top;
   std::vector<std::string> slashes, carried;
+  std::vector<drafting::Polyline> drawn_slashes;  ///< in the base's file; they count when none are said
   bool ranges = false, cut_anyway = false;
 };
 

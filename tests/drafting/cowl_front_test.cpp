@@ -7,6 +7,7 @@
 #include "drafting/cowl/slash.h"
 #include "drafting/export/piece_svg.h"
 #include "drafting/export/summary.h"
+#include "drafting/piece/marks.h"
 #include "tests/drafting/geos_reference.h"
 #include "tests/drafting/support.h"
 
@@ -363,6 +364,40 @@ TEST(Export, SvgHasRealSizeAndOnePathAnEdge) {
   const std::string text = summary(draft);
   EXPECT_NE(text.find("480.0 mm, shoulder seam"), std::string::npos) << text;
   EXPECT_NE(text.find("240.0 mm, neck point"), std::string::npos) << text;
+}
+
+TEST(CowlFront, DrillMarksOfTheBaseStayOnTheirPart) {
+  std::mt19937 random(11);
+  int opened = 0;
+  for (int i = 0; i < 40; ++i) {
+    Piece base = block_front(test::random_measures(random));
+    const Box box = box_of(base.seam_line);
+    CowlWishes wishes;
+    const CowlDraft plain = draft_cowl_front(base, wishes);
+    Point at;
+    do {
+      at = Point(test::between(random, 5.0, box.high.x()), test::between(random, 0.0, box.high.y()));
+    } while (std::none_of(plain.front.cowl->parts.begin(), plain.front.cowl->parts.end(),
+                          [&](const auto& part) { return contains(part.before, at); }));
+    add_drill_mark(base, "pocket", at);
+    add_drill_mark(base, "pocket", at);  // a second of that name is kept as well
+    const CowlDraft draft = draft_cowl_front(base, wishes);
+    ASSERT_EQ(drill_marks(draft.front).size(), 2u);
+    const Point after = draft.front.points.at("drill-pocket");
+    EXPECT_EQ(after, draft.front.points.at("drill-pocket-2"));
+    for (const CowlRecord::Part& part : draft.front.cowl->parts) {
+      if (!contains(part.before, at)) continue;
+      for (size_t k = 0; k < part.before.size(); ++k)
+        EXPECT_NEAR((part.before[k] - at).norm(), (part.after[k] - after).norm(), 1e-9);
+      EXPECT_TRUE(contains(part.after, after));
+    }
+    opened += (after - at).norm() > 1.0;
+  }
+  EXPECT_GT(opened, 20);
+  Piece base = block_front(demo_measures());
+  add_drill_mark(base, "high",
+                 edge_of(base, "centre-front").points.front() + Point(5, -20));  // cut away with the neckline
+  EXPECT_REFUSED(draft_cowl_front(base, {}), "above the lowered neckline");
 }
 
 }  // namespace

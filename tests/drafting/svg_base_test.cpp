@@ -209,6 +209,34 @@ TEST(SvgBase, RefusesEachBrokenDrawingInPlainWords) {
   has(test::refusal_of([&] { base_front_from_svg(swapped.text()); }), "do not meet");
 }
 
+TEST(SvgBase, ReadsSlashLinesAndDrillMarksInThePieceFrame) {
+  Sheet sheet;  // the centre front is at 20 across, its hem at 660 down
+  sheet.more =
+      "<circle id=\"drill-pocket\" cx=\"100\" cy=\"360\" r=\"2\"/>"
+      "<path id=\"slash-2\" d=\"M20 300L181 164\"/>"
+      "<path id=\"slash-1\" d=\"M141 41C90 130 60 200 20 220\"/>";  // drawn from the shoulder
+  const Piece base = base_front_from_svg(sheet.text());
+  ASSERT_TRUE(base.points.contains("drill-pocket"));
+  EXPECT_LT((base.points.at("drill-pocket") - Point(80, 300)).norm(), 1e-9);
+  const auto lines = slash_lines_from_svg(sheet.text());
+  ASSERT_EQ(lines.size(), 2u);
+  EXPECT_LT((lines[0].front() - Point(0, 440)).norm(), 1e-9);
+  EXPECT_LT((lines[0].back() - Point(121, 619)).norm(), 1e-9);
+  EXPECT_LT((lines[1].back() - Point(161, 496)).norm(), 1e-9);
+
+  CowlWishes wishes;
+  for (const Polyline& line : lines) wishes.slashes.push_back({0.0, "", 0.0, line});
+  const CowlDraft draft = draft_cowl_front(base, wishes);
+  ASSERT_EQ(draft.front.cowl->slash_lines.size(), 2u);
+  EXPECT_LT((draft.front.cowl->slash_lines[1].from - Point(0, 360)).norm(), 1e-9);
+
+  EXPECT_TRUE(slash_lines_from_svg(demo_text()).empty());
+  sheet.more += "<path id=\"slash-1\" d=\"M0 0H5\"/>";
+  EXPECT_REFUSED(slash_lines_from_svg(sheet.text()), "Two paths have the id \"slash-1\"");
+  sheet.more = "<circle id=\"drill-pocket\" cx=\"290\" cy=\"360\" r=\"2\"/>";
+  EXPECT_REFUSED(base_front_from_svg(sheet.text()), "drill mark \"drill-pocket\" lies outside the piece");
+}
+
 TEST(SvgBase, ShuffledBytesNeverDoMoreThanRefuse) {
   const std::string good = Sheet().text();
   std::mt19937 random(5);

@@ -257,6 +257,27 @@ TEST_F(TopProgram, TakesFinishesCornersAndNotchesAndSaysWhatIsLeftOver) {
   EXPECT_EQ(run("--base demo --drape 480 --corner camisole-hem/side-seam=mitred --out u").code, 3);
 }
 
+TEST_F(TopProgram, TakesDrillMarksAndSlashLinesFromTheMaker) {
+  ASSERT_EQ(run("--base demo --drape 480 --drill pocket,80,20cm --drill pocket,60,180 --out t").code, 0);
+  const Piece front = piece("t/cowl-front.json");
+  EXPECT_TRUE(front.points.contains("drill-pocket") && front.points.contains("drill-pocket-2"));
+  EXPECT_TRUE(says(text_of(folder / "t/cowl-front.svg"), "pocket"));
+  EXPECT_EQ(run("--base demo --drape 480 --drill pocket,80 --out u").code, 2);
+  const Ran outside = run("--base demo --drape 480 --drill pocket,80cm,100 --out u");
+  EXPECT_EQ(outside.code, 3);
+  EXPECT_TRUE(says(outside.err, "outside the base front, 800 mm out")) << outside.err;
+
+  std::string svg = text_of(fs::path(COWLCAST_DATA_DIR) / "demo-base.svg");
+  svg.replace(svg.find("<circle"), 0, "<path id=\"slash-1\" d=\"M 20 300 L 182.024 162.254\"/>");
+  std::ofstream(folder / "mine.svg") << svg;
+  const Ran drawn = run("--base mine.svg --back demo --drape 400 --out v");
+  ASSERT_EQ(drawn.code, 0) << drawn.err;
+  EXPECT_TRUE(says(drawn.out, "1, as drawn in mine.svg")) << drawn.out;
+  EXPECT_EQ(piece("v/cowl-front.json").cowl->slash_lines.size(), 1u);
+  ASSERT_EQ(run("--base mine.svg --back demo --drape 400 --slashes 4 --out w").code, 0);
+  EXPECT_EQ(piece("w/cowl-front.json").cowl->slash_lines.size(), 4u);
+}
+
 TEST_F(TopProgram, DraftRefusesAnAllowanceThatNoEdgeCanHave) {
   const auto draft = [&](const std::string& arguments) {
     return testing::run_cowlcast(folder, "draft --base demo --drape 480 --out d " + arguments);
