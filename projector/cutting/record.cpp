@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <cmath>
+#include <cstdint>
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
@@ -20,22 +21,40 @@ std::string record_to_json(const Record& record) {
   json waivers = json::array();
   for (const Waiver& waiver : record.waivers)
     waivers.push_back({{"at", waiver.at}, {"reason", waiver.reason}});
-  const json out{{"format", kFormat},
-                 {"schema", 1},
-                 {"piece", record.piece},
-                 {"table_made_at", record.table_made_at},
-                 {"laying",
-                  {{"x", record.laying.x},
-                   {"y", record.laying.y},
-                   {"angle", record.laying.angle},
-                   {"mirrored", record.laying.mirrored},
-                   {"height", record.laying.height}}},
-                 {"strokes", record.strokes},
-                 {"cut", record.cut},
-                 {"seconds", record.seconds},
-                 {"cautions_read_at", record.cautions_read_at},
-                 {"waivers", waivers}};
+  json out{{"format", kFormat},
+           {"schema", 1},
+           {"piece", record.piece},
+           {"table_made_at", record.table_made_at},
+           {"laying",
+            {{"x", record.laying.x},
+             {"y", record.laying.y},
+             {"angle", record.laying.angle},
+             {"mirrored", record.laying.mirrored},
+             {"height", record.laying.height}}},
+           {"strokes", record.strokes},
+           {"cut", record.cut},
+           {"seconds", record.seconds},
+           {"cautions_read_at", record.cautions_read_at},
+           {"waivers", waivers}};
+  if (!record.shape.empty()) out["shape"] = record.shape;
   return out.dump(2) + "\n";
+}
+
+std::string shape_of(const drafting::Piece& piece) {
+  // FNV-1a, 64 bits: http://www.isthe.com/chongo/tech/comp/fnv/
+  std::uint64_t hash = 0xcbf29ce484222325ULL;
+  const auto take = [&hash](double mm) {
+    auto hundredths = static_cast<std::uint64_t>(static_cast<std::int64_t>(std::llround(100.0 * mm)));
+    for (int byte = 0; byte < 8; ++byte, hundredths >>= 8)
+      hash = (hash ^ (hundredths & 0xffu)) * 0x100000001b3ULL;
+  };
+  for (const drafting::Point& point : piece.cut_line) {
+    take(point.x());
+    take(point.y());
+  }
+  char text[20];
+  std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(hash));
+  return text;
 }
 
 Record record_from_json(const std::string& text) {
@@ -56,6 +75,7 @@ Record record_from_json(const std::string& text) {
     record.cautions_read_at = in.at("cautions_read_at");
     for (const json& waiver : in.at("waivers"))
       record.waivers.push_back({waiver.at("at"), waiver.at("reason")});
+    if (in.contains("shape")) record.shape = in.at("shape");
     const Laying& l = record.laying;
     if (record.cut < 0 || record.strokes < record.cut || !(record.seconds >= 0.0) ||
         !std::isfinite(l.x + l.y + l.angle + l.height))

@@ -31,7 +31,12 @@ struct Record {
   double seconds = 0.0;          ///< at the table
   std::string cautions_read_at;  ///< when the cautions were last read to the end; empty: never
   std::vector<Waiver> waivers;
+  std::string shape = {};  ///< `shape_of` the piece when it was begun; empty: not known
 };
+
+/// Tells one piece's cut line from another's: figures and letters, the same for lines that are the same
+/// within rounding to 0.01 mm.
+std::string shape_of(const drafting::Piece& piece);
 
 std::string record_to_json(const Record& record);
 /// Throws drafting::Refusal for text that is not a complete record.

@@ -262,7 +262,10 @@ CuttingView resumed(CuttingView view, const Record& record) {
 }
 
 Record recorded(const CuttingView& view, Record record, const std::string& now) {
-  if (record.cut == 0) record.laying = view.laying;
+  if (record.cut == 0) {
+    record.laying = view.laying;
+    record.shape = shape_of(view.piece);
+  }
   record.piece = view.piece.name;
   record.strokes = static_cast<int>(view.plan.size());
   record.cut = view.cut;

@@ -41,7 +41,8 @@ Project full_project() {
                                    .cut = 2,
                                    .seconds = 61.0,
                                    .cautions_read_at = {},
-                                   .waivers = {}};
+                                   .waivers = {},
+                                   .shape = "0123456789abcdef"};
   return project;
 }
 

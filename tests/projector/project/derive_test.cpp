@@ -1,0 +1,131 @@
+#include "projector/project/derive.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "../test_map.h"
+
+namespace cowlcast::projector {
+namespace {
+
+Project of_size(const std::string& size) {
+  Project project;
+  project.pattern.source = PatternSource::size;
+  project.pattern.size = size;
+  return project;
+}
+
+std::vector<Place> places_missing(const Project& project) {
+  std::vector<Place> places;
+  for (const Missing& gap : missing_in(project, garment_of(project))) {
+    EXPECT_TRUE(gap.sentence.ends_with('.')) << gap.sentence;
+    places.push_back(gap.place);
+  }
+  return places;
+}
+
+const char* const demo_front =
+    R"(<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="700mm" viewBox="0 0 300 700">
+<path id="a" d="M20 104V660"/><path id="b" d="M86 20C70 60 60 104 20 104"/><path id="c" d="M86 20L196 62"/>
+<path id="d" d="M196 62C183 95 181 123 181 164S214 232 256 232"/><path id="e" d="M256 232L262 660"/>
+<path id="f" d="M20 660H262"/></svg>)";
+
+TEST(Derive, AnEmptyProjectSaysWhatIsMissing) {
+  EXPECT_EQ(places_missing({}), (std::vector{Place::table, Place::pattern, Place::cutting}));
+  EXPECT_TRUE(garment_of({}).pieces.empty());
+}
+
+TEST(Derive, EverySizeGivesAWholeTop) {
+  for (const auto& size : {"00", "8", "20"}) {
+    const Garment garment = garment_of(of_size(size));
+    ASSERT_TRUE(garment.top) << size << ": " << garment.refusal;
+    EXPECT_EQ(garment.pieces.size(), 3u);
+    EXPECT_TRUE(garment.bases.cautions.empty());
+    EXPECT_NEAR(garment.cowl->front.cowl->drape, 480.0, 1e-9);
+  }
+}
+
+TEST(Derive, PiecesFollowWhatTheTopIsToHave) {
+  Project project = of_size("8");
+  project.top.back = project.top.camisole = false;
+  EXPECT_EQ(garment_of(project).pieces.size(), 1u);
+  project.cowl.separate_facing = true;
+  EXPECT_EQ(garment_of(project).pieces.size(), 2u);
+  project.cloth.kind = ClothKind::woven;
+  EXPECT_FALSE(garment_of(project).pieces.front().fold) << "on the bias it is cut full, in one layer";
+}
+
+TEST(Derive, ADrapeThatCannotBeIsSaidAtTheCowl) {
+  Project project = of_size("8");
+  project.table.map = testing::map_of({});
+  project.cowl.drape = 40.0;
+  const Garment garment = garment_of(project);
+  EXPECT_FALSE(garment.cowl);
+  EXPECT_FALSE(garment.refusal.empty());
+  EXPECT_EQ(places_missing(project), (std::vector{Place::cowl, Place::cutting}));
+}
+
+TEST(Derive, ADrawingWithRolesByHandGivesAFrontAlone) {
+  Project project;
+  project.pattern.source = PatternSource::drawing;
+  project.pattern.front.svg = demo_front;
+  EXPECT_FALSE(bases_of(project.pattern).front_refusal.empty());
+  EXPECT_EQ(places_missing(project), (std::vector{Place::table, Place::pattern, Place::cutting}));
+  project.pattern.front.roles = {{"a", "centre-front"}, {"b", "neckline"},  {"c", "shoulder"},
+                                 {"d", "armhole"},      {"e", "side-seam"}, {"f", "hem"}};
+  const Garment garment = garment_of(project);
+  EXPECT_EQ(garment.pieces.size(), 1u) << garment.refusal;
+  EXPECT_FALSE(garment.top);
+  project.top.back = false;
+  EXPECT_EQ(places_missing(project), (std::vector{Place::table, Place::cutting}));
+}
+
+TEST(Derive, APanelThatCannotBeLeavesTheCowl) {
+  Project project = of_size("8");
+  project.top.camisole_depth = 5.0;
+  const Garment garment = garment_of(project);
+  EXPECT_TRUE(garment.cowl);
+  EXPECT_NE(garment.refusal.find("camisole"), std::string::npos) << garment.refusal;
+}
+
+TEST(Derive, DoubledClothIsTwiceAsHigh) {
+  const Project project = of_size("8");
+  const drafting::Piece front = garment_of(project).pieces.front();
+  ASSERT_TRUE(front.fold);
+  EXPECT_DOUBLE_EQ(cutting_wishes_of(project, front, {}).height, 2.0 * project.cloth.thickness);
+  EXPECT_DOUBLE_EQ(cutting_wishes_of(project, front, {}).blade.cloth, 2.0 * project.cloth.thickness);
+}
+
+TEST(Derive, ARecordOfAnotherShapeIsToldNotFollowed) {
+  Project project = of_size("8");
+  const drafting::Piece front = garment_of(project).pieces.front();
+  Record record;
+  record.strokes = static_cast<int>(strokes_of(front, {}).size());
+  record.cut = record.strokes - 1;
+  record.shape = shape_of(front);
+  project.cutting[front.name] = record;
+  std::string why;
+  EXPECT_EQ(record_of(project, front, &why).cut, record.cut);
+  EXPECT_TRUE(why.empty());
+  project.cowl.drape += 0.1;  // as many strokes as before, elsewhere
+  EXPECT_EQ(record_of(project, garment_of(project).pieces.front(), &why).cut, 0);
+  EXPECT_FALSE(why.empty());
+}
+
+TEST(Derive, CutPiecesAreNoLongerMissing) {
+  Project project = of_size("8");
+  project.table.map = testing::map_of({});
+  for (const drafting::Piece& piece : garment_of(project).pieces) {
+    EXPECT_EQ(places_missing(project), (std::vector{Place::cutting}));
+    Record& record = project.cutting[piece.name];
+    record.strokes = record.cut = 5;
+    record.shape = shape_of(piece);
+  }
+  EXPECT_TRUE(places_missing(project).empty());
+  project.table.simulated = true;
+  EXPECT_EQ(places_missing(project), (std::vector{Place::table}));
+}
+
+}  // namespace
+}  // namespace cowlcast::projector
