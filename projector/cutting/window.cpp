@@ -3,6 +3,7 @@
 #include <QGuiApplication>
 #include <QKeyEvent>
 #include <QMouseEvent>
+#include <QPaintEvent>
 #include <QPainter>
 #include <QTimer>
 #include <cmath>
@@ -161,10 +162,17 @@ void CuttingWindow::set_view(CuttingView view) {
 
 void CuttingWindow::redraw() {
   painter_.draw(map_, view_marks(view_, map_), view_.laying.height);
-  update();
+  if (devicePixelRatio() != 1.0) {
+    update();
+    return;
+  }
+  QRegion changed_pixels;
+  for (const QRect& part : painter_.changed()) changed_pixels += part;
+  repaint(
+      changed_pixels);  // at once, and no more than has changed: a large picture takes its time to the screen
 }
 
-void CuttingWindow::paintEvent(QPaintEvent*) {
+void CuttingWindow::paintEvent(QPaintEvent* event) {
   QPainter painter(this);
   painter.setCompositionMode(QPainter::CompositionMode_Source);
   const bool fits = std::lround(width() * devicePixelRatio()) == map_.width &&
@@ -179,6 +187,10 @@ void CuttingWindow::paintEvent(QPaintEvent*) {
                             .arg(map_.height)
                       : QString::fromStdString(dark_);
     painter.drawText(rect().adjusted(16, 16, -16, -16), Qt::AlignCenter | Qt::TextWordWrap, words);
+    return;
+  }
+  if (devicePixelRatio() == 1.0) {
+    for (const QRect& part : event->region()) painter.drawImage(part, painter_.picture(), part);
     return;
   }
   QImage frame = painter_.picture();

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 #include "drafting/geometry/polyline.h"
 #include "projector/frame/coverage.h"
@@ -136,14 +137,35 @@ Polyline lit_outline(const TableMap& map, double cloth, int per_side) {
   return outline;
 }
 
+void FramePainter::note_changed(const std::vector<Coverage::Span>& before) {
+  constexpr int kRows = 32;  // a rectangle's height: few of them, and each close around what changed
+  changed_.clear();
+  for (int top = 0; top < picture_.height(); top += kRows) {
+    const int below = std::min(top + kRows, picture_.height());
+    Coverage::Span span;
+    for (int row = top; row < below; ++row)
+      for (const std::vector<Coverage::Span>* spans : {&before, &std::as_const(painted_)}) {
+        const Coverage::Span& one = (*spans)[static_cast<size_t>(row)];
+        if (one.from == one.to) continue;
+        span = span.from == span.to
+                   ? one
+                   : Coverage::Span{std::min(span.from, one.from), std::max(span.to, one.to)};
+      }
+    if (span.from < span.to) changed_.emplace_back(span.from, top, span.to - span.from, below - top);
+  }
+}
+
 const QImage& FramePainter::draw(const TableMap& map, const std::vector<Mark>& marks, double cloth) {
   constexpr QRgb kBlack = 0xff000000;
+  bool anew = false;
   if (picture_.width() != map.width || picture_.height() != map.height) {
     picture_ = QImage(map.width, map.height, QImage::Format_RGB32);
     picture_.fill(kBlack);
     coverage_.emplace(map.width, map.height);
     painted_.assign(static_cast<size_t>(map.height), {});
+    anew = true;
   }
+  const std::vector<Coverage::Span> before = painted_;
   for (int row = 0; row < map.height; ++row) {
     Coverage::Span& span = painted_[static_cast<size_t>(row)];
     if (span.from == span.to) continue;
@@ -156,6 +178,8 @@ const QImage& FramePainter::draw(const TableMap& map, const std::vector<Mark>& m
     add_mark(*coverage_, projection, mark);
     coverage_->paint(picture_, mark.colour, &painted_);
   }
+  note_changed(before);
+  if (anew) changed_ = {picture_.rect()};
   return picture_;
 }
 

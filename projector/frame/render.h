@@ -13,6 +13,7 @@
 #pragma once
 
 #include <QImage>
+#include <QRect>
 #include <QRgb>
 #include <optional>
 #include <vector>
@@ -42,8 +43,14 @@ class FramePainter {
   const QImage& draw(const calibration::TableMap& map, const std::vector<Mark>& marks, double cloth);
   const QImage& picture() const { return picture_; }
 
+  /// The rectangles outside of which the last `draw` left every pixel as it was.
+  const std::vector<QRect>& changed() const { return changed_; }
+
  private:
+  void note_changed(const std::vector<Coverage::Span>& before);
+
   QImage picture_;
+  std::vector<QRect> changed_;
   std::optional<Coverage> coverage_;
   std::vector<Coverage::Span> painted_;  // a row each
 };

@@ -110,7 +110,6 @@ void time_keys(const testing::TrueTable& table, const drafting::Piece& piece) {
       const int code = stroke > 0 ? Qt::Key_K : i % 2 ? Qt::Key_Left : Qt::Key_Right;
       QKeyEvent press(QEvent::KeyPress, code, Qt::ControlModifier);
       QCoreApplication::sendEvent(&window, &press);
-      window.repaint();  // at once: to the window system's own picture
       QCoreApplication::processEvents();
     });
     std::printf(

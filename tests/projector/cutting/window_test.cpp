@@ -95,6 +95,20 @@ TEST(CuttingWindow, ShowsTheFramePixelForPixelAndFollowsKeys) {
   EXPECT_FALSE(window.isVisible());
 }
 
+TEST(CuttingWindow, KeepsTheScreenUpToDateByWhatHasChangedAlone) {
+  CuttingWindow window(map_for_screen(), demo_view(), screen());
+  window.open();
+  QCoreApplication::processEvents();
+  for (const int key :
+       {Qt::Key_Right, Qt::Key_E, Qt::Key_G, Qt::Key_L, Qt::Key_F, Qt::Key_L, Qt::Key_PageDown}) {
+    QKeyEvent press(QEvent::KeyPress, key, Qt::ShiftModifier);
+    QCoreApplication::sendEvent(&window, &press);
+    QCoreApplication::processEvents();
+    const QImage lit = screen().grabWindow(window.winId()).toImage().convertToFormat(QImage::Format_RGB32);
+    EXPECT_EQ(lit, window.frame()) << key;
+  }
+}
+
 TEST(Screens, LinesAreDrawnOnTheirScreenWithItsPixelsOnly) {
   const std::vector<ScreenSeen> both{{"eDP-1", 1366, 768}, {"HDMI-1", 1920, 1080}};
   const ScreenSeen wanted{"HDMI-1", 1920, 1080};

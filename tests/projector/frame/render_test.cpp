@@ -159,6 +159,28 @@ TEST(Render, WhatTheLensCannotReachIsLeftOut) {
   EXPECT_GT(value(through, static_cast<int>(std::lround(at.x())), static_cast<int>(std::lround(at.y()))), 60);
 }
 
+TEST(FramePainter, NamesRectanglesOutsideOfWhichNothingChanged) {
+  const calibration::TableMap map = plain_map(400, 300);
+  FramePainter painter;
+  painter.draw(map, {{.lines = {{{-50, -40}, {60, -40}}}, .width = 2.0}}, 0.0);
+  ASSERT_EQ(painter.changed(), std::vector<QRect>{painter.picture().rect()});
+  QImage followed = painter.picture().copy();
+  for (const double shift : {0.5, 30.0, -80.0}) {
+    const std::vector<Mark> marks = {{.lines = {{{-50 + shift, -40}, {60, 20 + shift}}}, .width = 2.0}};
+    painter.draw(map, marks, 0.0);
+    int area = 0;
+    for (const QRect& part : painter.changed()) {
+      area += part.width() * part.height();
+      for (int v = part.top(); v <= part.bottom(); ++v)
+        for (int u = part.left(); u <= part.right(); ++u)
+          followed.setPixel(u, v, painter.picture().pixel(u, v));
+    }
+    EXPECT_EQ(followed, painter.picture());
+    EXPECT_EQ(followed, rendered(map, marks, 0.0));
+    EXPECT_LT(area, map.width * map.height / 2);
+  }
+}
+
 TEST(Reach, TellsHowFarThePieceIsOutside) {
   const calibration::TableMap map = plain_map(201, 101);  // lit: x -0.5 to 200.5, y 0.5 to -100.5
   EXPECT_EQ(reach_of(map, {{{10, -10}, {190, -90}}}, 0.0).outside, 0.0);
