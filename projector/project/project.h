@@ -76,4 +76,10 @@ struct Project {
   std::map<std::string, Record> cutting;  ///< by the piece's name; no entry: not begun
 };
 
+/// The same choices for another garment: nothing of it is cut yet.
+inline Project variant_of(Project project) {
+  project.cutting.clear();
+  return project;
+}
+
 }  // namespace cowlcast::projector

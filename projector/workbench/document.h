@@ -10,18 +10,29 @@
 
 #include <QObject>
 #include <QString>
+#include <QTimer>
 #include <functional>
+#include <memory>
 #include <string>
 
 #include "projector/project/history.h"
+#include "projector/project/work_copy.h"
 
 namespace cowlcast::projector {
+
+/// Where and how soon work is kept.
+struct Keeping {
+  QString folder = work_folder();
+  int after_ms = 2000;  ///< a change is handed over to be written so long after it, at most
+};
 
 class Document : public QObject {
   Q_OBJECT
 
  public:
-  explicit Document(QObject* parent = nullptr);
+  explicit Document(QObject* parent = nullptr) : Document(Keeping(), parent) {}
+  explicit Document(Keeping keeping, QObject* parent = nullptr);
+  /// Work that is not saved stays behind as a work copy.
   ~Document() override;
 
   const Project& project() const { return history_.now(); }
@@ -51,23 +62,42 @@ class Document : public QObject {
   /// True when all of it is in its file, or when it is new and untouched.
   bool saved() const { return saved_; }
 
-  /// These throw drafting::Refusal with cause and cure; the document is then as it was.
+  /// These throw drafting::Refusal with cause and cure; the document is then as it was. What was not saved
+  /// before is given up: ask first.
   void start_new(Project project = {});
   void open(const QString& path);
   void save();
   void save_as(const QString& path);
 
+  /// A new project, not saved yet, with all choices of this one and nothing cut.
+  void begin_variant();
+
+  /// Goes on with work that was left behind; its copy is removed once this document has one of its own.
+  void recover(const FoundWork& found);
+
+  /// Before the window closes for good: what is not saved is given up, work copy and all.
+  void give_up();
+
  signals:
-  void changed();        ///< the project, or what can be undone
-  void state_changed();  ///< path, title or saved
+  void changed();                         ///< the project, or what can be undone
+  void state_changed();                   ///< path, title or saved
+  void trouble(const QString& sentence);  ///< work cannot be kept; told once until it can again
 
  private:
   void begin(Project project, const QString& path, bool saved);
   void touched();
+  void keep();
+  void look_for_trouble();
+  void tell(const std::string& reason);
 
+  Keeping keeping_;
   History history_;
   QString path_;
   bool saved_ = true;
+  QTimer to_keep_, to_look_;
+  std::unique_ptr<WorkCopy> copy_;  // from the first change on
+  std::unique_ptr<ProjectLock> lock_;
+  std::string told_trouble_;
 };
 
 }  // namespace cowlcast::projector

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "../test_map.h"
+#include "projector/project/thumbnail.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -125,6 +126,20 @@ TEST(Derive, CutPiecesAreNoLongerMissing) {
   EXPECT_TRUE(places_missing(project).empty());
   project.table.simulated = true;
   EXPECT_EQ(places_missing(project), (std::vector{Place::table}));
+}
+
+TEST(Thumbnail, ShowsBothHalvesOfTheFront) {
+  EXPECT_EQ(thumbnail(garment_of({}), 64).pixelColor(32, 32).alpha(), 0);
+  const QImage picture = thumbnail(garment_of(of_size("8")), 96);
+  int left = 0, right = 0;
+  for (int y = 0; y < 96; ++y)
+    for (int x = 0; x < 48; ++x) {
+      left += picture.pixelColor(x, y).alpha() > 128;
+      right += picture.pixelColor(95 - x, y).alpha() > 128;
+    }
+  EXPECT_GT(left, 500);
+  EXPECT_NEAR(left, right, 60);
+  EXPECT_TRUE(thumbnail_png(garment_of(of_size("8")), 96).startsWith("\x89PNG"));
 }
 
 }  // namespace
