@@ -5,6 +5,7 @@
 #include <opencv2/calib3d.hpp>
 #include <opencv2/imgproc.hpp>
 
+#include "calibration/camera/still_frames.h"
 #include "calibration/detect/markers.h"
 #include "calibration/detect/paper.h"
 #include "calibration/detect/quality.h"
@@ -14,8 +15,6 @@
 namespace cowlcast::calibration {
 namespace {
 
-constexpr int kSmall = 160;           // columns of the picture that motion is seen in
-constexpr int kBlocks = 8;            // across, and as many down
 constexpr double kMotion = 4.0;       // levels of a block that changed
 constexpr double kOtherSide = 14.0;   // levels: the view from another side
 constexpr double kEvery = 0.4;        // seconds between appraisals
@@ -122,25 +121,10 @@ CaptureSession::CaptureSession(const CaptureSettings& settings) : settings_(sett
   if (settings_.fixed) settings_.sides = 1;
 }
 
-// The largest change of any part, the camera's own changes of exposure taken out.
-double CaptureSession::motion(const cv::Mat& small) const {
-  if (before_.empty() || before_.size() != small.size()) return 255.0;
-  const double gain = std::clamp((cv::mean(before_)[0] + 1.0) / (cv::mean(small)[0] + 1.0), 0.7, 1.4);
-  cv::Mat change;
-  cv::absdiff(small * gain, before_, change);
-  cv::resize(change, change, cv::Size(kBlocks, kBlocks), 0, 0, cv::INTER_AREA);
-  double most = 0.0;
-  cv::minMaxLoc(change, nullptr, &most);
-  return most;
-}
-
 CaptureStep CaptureSession::look(const cv::Mat& grey, double seconds) {
   CaptureStep out;
-  cv::Mat small;
-  cv::resize(grey, small, cv::Size(kSmall, std::max(1, kSmall * grey.rows / grey.cols)), 0, 0,
-             cv::INTER_AREA);
-  small.convertTo(small, CV_32F);
-  const bool moving = motion(small) > kMotion;
+  const cv::Mat small = small_frame(grey);
+  const bool moving = largest_change(before_, small) > kMotion;
   before_ = small;
   if (since_ < 0.0) since_ = seconds;
   const auto enter = [&](Phase phase) {
@@ -154,7 +138,6 @@ CaptureStep CaptureSession::look(const cv::Mat& grey, double seconds) {
   if (phase_ == Phase::leaving) {
     cv::Mat change;
     cv::absdiff(small, left_, change);
-    cv::resize(change, change, cv::Size(kBlocks, kBlocks), 0, 0, cv::INTER_AREA);
     if (cv::mean(change)[0] > kOtherSide) enter(Phase::settling);
   } else if (phase_ == Phase::settling) {
     if (seconds - since_ >= settings_.settle_seconds) enter(Phase::steadying);

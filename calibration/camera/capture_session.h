@@ -68,7 +68,6 @@ class CaptureSession {
 
  private:
   enum class Phase { settling, steadying, leaving };
-  double motion(const cv::Mat& small) const;
 
   CaptureSettings settings_;
   Phase phase_ = Phase::settling;

@@ -36,9 +36,11 @@ BorderMarks border_marks(int width, int height) {
 
 void draw_border_marks(cv::Mat& picture, int level) {
   const BorderMarks marks = border_marks(picture.cols, picture.rows);
-  for (const cv::Rect& ground : marks.grounds) cv::rectangle(picture, ground, cv::Scalar::all(0), cv::FILLED);
-  for (const cv::Rect& square : marks.squares)
-    cv::rectangle(picture, square, cv::Scalar::all(level), cv::FILLED);
+  const auto fill = [&](const cv::Rect& part, int to) {
+    cv::rectangle(picture, part, cv::Scalar(to, to, to, 255), cv::FILLED);
+  };
+  for (const cv::Rect& ground : marks.grounds) fill(ground, 0);
+  for (const cv::Rect& square : marks.squares) fill(square, level);
 }
 
 }  // namespace cowlcast::calibration

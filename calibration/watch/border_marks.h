@@ -23,7 +23,7 @@ struct BorderMarks {
 /// Twelve marks around a picture of that size. Throws Refusal below 480 × 320 or beyond 8192 on a side.
 BorderMarks border_marks(int width, int height);
 
-/// Draws them into an 8-bit picture, grey or BGR, over whatever is there.
+/// Draws them into an 8-bit picture, grey, BGR or BGR with a fourth channel, over whatever is there.
 void draw_border_marks(cv::Mat& picture, int level = 255);
 
 }  // namespace cowlcast::calibration

@@ -6,10 +6,12 @@
 #include <filesystem>
 #include <numbers>
 
+#include "calibration/check/hand_check.h"
 #include "calibration/refusal.h"
 #include "drafting/refusal.h"
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
+#include "projector/commands/live_watch.h"
 #include "projector/cutting/begin.h"
 #include "projector/cutting/window.h"
 
@@ -17,7 +19,7 @@ namespace cowlcast::projector {
 namespace {
 
 struct CastOptions {
-  std::string table, piece, screen, record;
+  std::string table, piece, screen, record, camera, fixed_camera;
   PlaceOption at;
   AreaSize mat;
   bool placed = false, anyway = false;
@@ -89,10 +91,35 @@ Record record_to_go_on_with(const CastOptions& options, const calibration::Table
   return record;
 }
 
+// The watch of the table by the camera named, if one is.
+std::optional<Watching> watching_by(const CastOptions& options, const calibration::TableMap& map) {
+  if (options.camera.empty()) return std::nullopt;
+  const auto camera = calibration::FixedCamera::from_json(
+      read_file(options.fixed_camera, "a camera file made by `cowlcast camera`"));
+  return Watching(TableWatch(map, camera));
+}
+
+// A table found again is kept, so that the next sitting begins with it.
+void keep_found_again(const CastOptions& options, const TableWatch& table) {
+  try {
+    const std::string text = read_file(options.table, "a table file");
+    write_file(options.table, calibration::with_checks(text, &table.map(), {}, now()));
+    write_file(options.fixed_camera, table.camera().to_json());
+    std::cout << "The table was found again at another place. Written to " << options.table << " and "
+              << options.fixed_camera << ".\n"
+              << std::flush;
+  } catch (const std::exception& error) {  // the work goes on by what is known
+    std::cerr << "Caution: the table was found again, but that is not kept: calibrate before the next "
+                 "sitting. "
+              << error.what() << '\n';
+  }
+}
+
 void run(const CastOptions& options) {
   const auto map =
       calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
   const drafting::Piece piece = read_piece(options.piece);
+  std::optional<Watching> watching = watching_by(options, map);
   const std::string started = now();
   Record record = record_to_go_on_with(options, map, piece.name, started);
   const auto keep = [&options](const Record& kept) {
@@ -129,6 +156,15 @@ void run(const CastOptions& options) {
       std::cerr << "Caution: " << error.what() << '\n';
     }
   };
+  std::optional<LiveWatch> live;
+  if (watching) {
+    const calibration::FixedCamera& camera = watching->table().camera();
+    live.emplace(
+        window,
+        calibration::CameraRequest{.spec = options.camera, .width = camera.width, .height = camera.height},
+        std::move(*watching));
+    live->found_again = [&options](const TableWatch& table) { keep_found_again(options, table); };
+  }
   window.open();
   QApplication::exec();
   keep(recorded(window.view(), record, now()));
@@ -137,6 +173,7 @@ void run(const CastOptions& options) {
   std::snprintf(at, sizeof at, "--at %.2f,%.2f,%.3f%s", end.x, end.y, end.angle * 180.0 / std::numbers::pi,
                 end.mirrored ? " --mirrored" : "");
   std::cout << at << '\n';
+  if (live) live->rethrow();
 }
 
 }  // namespace
@@ -167,6 +204,14 @@ void add_cast(CLI::App& app, Job& job) {
       ->type_name("WIDTHxDEPTH");
   command->add_option("--record", options->record,
                       "file that keeps what is cut, to stop and go on another day");
+  auto* camera = command->add_option("--camera", options->camera,
+                                     "a camera that stays where it is and watches whether anything is moved: "
+                                     "a number such as 0, a device, a "
+                                     "film or an address with ://");
+  auto* fixed_camera = command->add_option("--fixed-camera", options->fixed_camera,
+                                           "where that camera stands: file made by `cowlcast camera`");
+  camera->needs(fixed_camera);
+  fixed_camera->needs(camera);
   command->add_flag("--anyway", options->anyway, "cut by an old or changed calibration all the same");
   command->footer(
       "Arrow keys move the piece by 1 mm, with shift 10 mm, with ctrl or alt 0.1 mm; Q and E turn it,\n"
@@ -175,6 +220,8 @@ void add_cast(CLI::App& app, Job& job) {
       "L hides the legend, K the band. Space or Page Down begins to cut and goes to the next stroke, Page\n"
       "Up goes back, U lays the piece anew, Escape ends and prints where the piece lay. A presenter's\n"
       "remote and a page-turning pedal send Page Up and Page Down.\n"
+      "With --camera the camera learns the table when cutting begins, and lines go when mat, projector or\n"
+      "camera are moved; R lets it look where they are now, or learn anew. It sees no hand and no blade.\n"
       "The band and the marks are an aid to the eye. They see no hand: keep yours out of the blade's way.\n"
       "Example: cowlcast cast --table table.json --piece cowl/front.json --screen HDMI-1 --at 0,-300,0");
   command->callback([options, command, &job] {

@@ -66,13 +66,15 @@ CuttingView waive(CuttingView view) {
   if (view.asked) {
     view.waived.push_back(view.block);
     view.block.clear();
+    view.way_out.clear();
   }
   view.asked = !view.asked;
   return view;
 }
 
 CuttingView ask_to_end(CuttingView view) {
-  const bool amid = view.phase == Phase::cutting && !all_cut(view) && view.block.empty();
+  const bool amid =
+      view.phase == Phase::cutting && !all_cut(view) && view.block.empty() && view.light == Light::lines;
   view.ended = view.asked || !amid;
   view.asked = true;
   if (!view.ended) view.message = "Esc once more ends here; what is cut is kept.";
@@ -123,8 +125,12 @@ const std::vector<std::string>& cautions() {
 }
 
 CuttingView after(CuttingView view, Act act, Pace pace) {
+  if (view.light != Light::lines && act != Act::end) return view;
   view.message.clear();
   const bool was_asked = std::exchange(view.asked, false);
+  const bool next_asks = act == Act::next && view.camera == CameraAsk::by_next && !view.block.empty();
+  view.camera_asked = next_asks || (act == Act::look && view.camera != CameraAsk::none);
+  if (view.camera_asked) return view;
   if (act == Act::end || (act == Act::waive && !view.block.empty())) {
     view.asked = was_asked;
     return act == Act::end ? ask_to_end(std::move(view)) : waive(std::move(view));
@@ -210,10 +216,11 @@ CuttingView dragged(CuttingView view, const Point& shift) {
   return placed(std::move(view), there, true);
 }
 
-CuttingView blocked(CuttingView view, const std::string& reason) {
+CuttingView blocked(CuttingView view, const std::string& reason, const std::string& way_out) {
   const bool known = std::find(view.waived.begin(), view.waived.end(), reason) != view.waived.end();
   view.asked = view.asked && view.block == reason;
   view.block = known ? std::string() : reason;
+  view.way_out = view.block.empty() ? std::string() : way_out;
   return view;
 }
 

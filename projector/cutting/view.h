@@ -45,6 +45,7 @@ enum class Act {
   part,    ///< show the next part of a piece that is larger than the light
   unlock,  ///< lay the piece again; what is cut stays cut
   waive,   ///< cut in spite of a block: asks once, then waives it
+  look,    ///< let the fixed camera learn the table, or find it again after a move
   end,     ///< end the sitting; between strokes it asks once
 };
 
@@ -62,6 +63,21 @@ struct Notice {
   std::vector<Mark> marks = {};  ///< mat mm, drawn last
   bool dim = false;              ///< everything else goes dim
   std::string words = {};        ///< a sentence, shown even when the legend is hidden; empty: none
+};
+
+/// What the projector shows.
+enum class Light {
+  lines,   ///< the piece, the blade's path, words
+  dark,    ///< nothing
+  plain,   ///< white all over
+  marked,  ///< the border marks alone
+};
+
+/// What the fixed camera can be asked for in a view.
+enum class CameraAsk {
+  none,     ///< there is no camera, or it is at work
+  by_look,  ///< `Act::look` asks it to learn the table, or to find it again
+  by_next,  ///< and so does `Act::next`
 };
 
 struct CuttingView {
@@ -92,6 +108,11 @@ struct CuttingView {
   bool asked = false;               ///< the last act asked whether to waive, or to end
   bool ended = false;
   Notice notice;
+  Light light = Light::lines;  ///< else: the camera learns, and nothing but Act::end does anything
+  bool border_marks = false;   ///< shown with the lines, for a fixed camera
+  CameraAsk camera = CameraAsk::none;
+  bool camera_asked = false;  ///< by the last act
+  std::string way_out;        ///< what may be done about the block, besides waiving it; with its key
 };
 
 /// What is to be read before the first stroke of a day.
@@ -116,9 +137,9 @@ CuttingView in_parts(CuttingView view, const Polyline& lit);
 /// and `message` tells the residual, or why not. Without crosses to meet nothing changes.
 CuttingView after_pointing(CuttingView view, const Point& mat);
 
-/// The view with a reason not to cut in place of its lines; an empty one clears it. A reason that was
-/// waived in this sitting does not block again.
-CuttingView blocked(CuttingView view, const std::string& reason);
+/// The view with a reason not to cut in place of its lines, and what may be done about it; an empty one
+/// clears it. A reason that was waived in this sitting does not block again.
+CuttingView blocked(CuttingView view, const std::string& reason, const std::string& way_out = {});
 
 /// Begun where a record stopped, and the record as the view stands now.
 CuttingView resumed(CuttingView view, const Record& record);

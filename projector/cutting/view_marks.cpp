@@ -65,9 +65,11 @@ void add_mat_corners(std::vector<Mark>& marks, const CuttingView& view) {
 // Places for a block of writing all over the light: clear of the piece first, then by how near to `wanted`.
 std::vector<Point> places_in_light(const CuttingView& view, const Polyline& lit, const Point& size,
                                    const Point& wanted) {
-  constexpr double kEdge = 20.0;  // mm kept free along the light's edge
+  constexpr double kEdge = 20.0;     // mm kept free along the light's edge
+  constexpr double kBorder = 0.058;  // of the light's depth: how far in border marks reach
   const drafting::Box box = drafting::box_of(lit);
-  const Point half = 0.5 * size + Point(kEdge, kEdge);
+  const double edge = kEdge + (view.border_marks ? kBorder * (box.high - box.low).y() : 0.0);
+  const Point half = 0.5 * size + Point(edge, edge);
   const Point low = box.low + half, high = (box.high - half).cwiseMax(low);
   std::vector<Point> places;
   const int across = 8, up = 6;
@@ -100,6 +102,7 @@ std::vector<Mark> cautions_marks(const CuttingView& view, const Polyline& lit) {
 
 std::vector<Mark> block_marks(const CuttingView& view, const Polyline& lit) {
   return reading("DO NOT CUT NOW\n\n" + in_lines(view.block, 40) + "\n\n" +
+                     (view.way_out.empty() ? "" : in_lines(view.way_out, 40) + "\n\n") +
                      (view.asked ? "O once more: cut all the same; it is written down\nany other key: no"
                                  : "O: cut all the same\nEsc ends; what is cut is kept"),
                  view, lit);
@@ -230,6 +233,22 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
     for (Mark& mark : drawing.marks) mark.colour = dimmed(mark.colour);
   drawing.marks.insert(drawing.marks.end(), view.notice.marks.begin(), view.notice.marks.end());
   return std::move(drawing.marks);
+}
+
+const QImage& ViewPainter::draw(const calibration::TableMap& map, const CuttingView& view) {
+  const bool was_plain = !plain_.isNull(), is_plain = view.light == Light::plain;
+  whole_.clear();
+  if (was_plain || is_plain) whole_ = {QRect(0, 0, map.width, map.height)};
+  plain_ = QImage();
+  if (is_plain) {
+    plain_ = QImage(map.width, map.height, QImage::Format_RGB32);
+    plain_.fill(Qt::white);
+  } else if (view.light == Light::lines) {
+    lines_.draw(map, view_marks(view, map), view.laying.height, view.border_marks);
+  } else {
+    lines_.draw(map, {}, 0.0, view.light == Light::marked);
+  }
+  return picture();
 }
 
 }  // namespace cowlcast::projector

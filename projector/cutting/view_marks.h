@@ -1,14 +1,16 @@
 // What the cutting view looks like: the piece, the blade's path, the legend.
 //
-//   FramePainter painter;
-//   painter.draw(map, view_marks(view, map), view.laying.height);
+//   ViewPainter painter;
+//   show(painter.draw(map, view));
 #pragma once
 
+#include <QImage>
 #include <string>
 #include <vector>
 
 #include "calibration/table_map/table_map.h"
 #include "projector/cutting/view.h"
+#include "projector/frame/render.h"
 
 namespace cowlcast::projector {
 
@@ -23,5 +25,20 @@ std::vector<std::string> warnings_of(const CuttingView& view, const Polyline& li
 
 /// Everything to draw, mat mm. Needs a QGuiApplication for writing.
 std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMap& map);
+
+/// Draws view after view, as the projector shows them: lines, or the pictures that a fixed camera learns by.
+class ViewPainter {
+ public:
+  const QImage& draw(const calibration::TableMap& map, const CuttingView& view);
+  const QImage& picture() const { return plain_.isNull() ? lines_.picture() : plain_; }
+
+  /// The rectangles outside of which the last `draw` left every pixel as it was.
+  const std::vector<QRect>& changed() const { return whole_.empty() ? lines_.changed() : whole_; }
+
+ private:
+  FramePainter lines_;
+  QImage plain_;              // while it is shown
+  std::vector<QRect> whole_;  // when another kind of picture came than before
+};
 
 }  // namespace cowlcast::projector

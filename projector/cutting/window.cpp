@@ -95,6 +95,8 @@ std::optional<KeyMeaning> meaning_of(int key, Qt::KeyboardModifiers modifiers) {
       return KeyMeaning{Act::home};
     case Qt::Key_O:
       return KeyMeaning{Act::waive};
+    case Qt::Key_R:
+      return KeyMeaning{Act::look};
     case Qt::Key_Escape:
       return KeyMeaning{Act::end};
     case Qt::Key_G:
@@ -160,8 +162,13 @@ void CuttingWindow::set_view(CuttingView view) {
   redraw();
 }
 
+void CuttingWindow::set_view(CuttingView view, calibration::TableMap map) {
+  map_ = std::move(map);
+  set_view(std::move(view));
+}
+
 void CuttingWindow::redraw() {
-  painter_.draw(map_, view_marks(view_, map_), view_.laying.height);
+  painter_.draw(map_, view_);
   if (devicePixelRatio() != 1.0) {
     update();
     return;

@@ -54,6 +54,8 @@ class CuttingWindow : public QWidget {
 
   const CuttingView& view() const { return view_; }
   void set_view(CuttingView view);
+  /// The same by another map, of the same size.
+  void set_view(CuttingView view, calibration::TableMap map);
 
   /// Called after every change of the view by the operator.
   std::function<void(const CuttingView&)> changed;
@@ -81,7 +83,7 @@ class CuttingWindow : public QWidget {
 
   calibration::TableMap map_;
   CuttingView view_;
-  FramePainter painter_;
+  ViewPainter painter_;
   ScreenSeen wanted_;
   std::string dark_;
   double seconds_before_ = 0.0;  // at the table in earlier sittings

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <opencv2/core.hpp>
 #include <optional>
 #include <utility>
 
+#include "calibration/watch/border_marks.h"
 #include "drafting/geometry/polyline.h"
 #include "projector/frame/coverage.h"
 
@@ -155,15 +157,15 @@ void FramePainter::note_changed(const std::vector<Coverage::Span>& before) {
   }
 }
 
-const QImage& FramePainter::draw(const TableMap& map, const std::vector<Mark>& marks, double cloth) {
+const QImage& FramePainter::draw(const TableMap& map, const std::vector<Mark>& marks, double cloth,
+                                 bool border) {
   constexpr QRgb kBlack = 0xff000000;
-  bool anew = false;
-  if (picture_.width() != map.width || picture_.height() != map.height) {
+  const bool anew = picture_.width() != map.width || picture_.height() != map.height || border != border_;
+  if (anew) {
     picture_ = QImage(map.width, map.height, QImage::Format_RGB32);
     picture_.fill(kBlack);
     coverage_.emplace(map.width, map.height);
     painted_.assign(static_cast<size_t>(map.height), {});
-    anew = true;
   }
   const std::vector<Coverage::Span> before = painted_;
   for (int row = 0; row < map.height; ++row) {
@@ -180,6 +182,12 @@ const QImage& FramePainter::draw(const TableMap& map, const std::vector<Mark>& m
   }
   note_changed(before);
   if (anew) changed_ = {picture_.rect()};
+  border_ = border;
+  if (border) {
+    cv::Mat pixels(picture_.height(), picture_.width(), CV_8UC4, picture_.bits(),
+                   static_cast<size_t>(picture_.bytesPerLine()));
+    calibration::draw_border_marks(pixels);
+  }
   return picture_;
 }
 

@@ -40,7 +40,9 @@ QImage rendered(const calibration::TableMap& map, const std::vector<Mark>& marks
 /// what the frame before has drawn is cleared.
 class FramePainter {
  public:
-  const QImage& draw(const calibration::TableMap& map, const std::vector<Mark>& marks, double cloth);
+  /// `border`: with the marks of light at the picture's border that a fixed camera watches, over all else.
+  const QImage& draw(const calibration::TableMap& map, const std::vector<Mark>& marks, double cloth,
+                     bool border = false);
   const QImage& picture() const { return picture_; }
 
   /// The rectangles outside of which the last `draw` left every pixel as it was.
@@ -51,6 +53,7 @@ class FramePainter {
 
   QImage picture_;
   std::vector<QRect> changed_;
+  bool border_ = false;
   std::optional<Coverage> coverage_;
   std::vector<Coverage::Span> painted_;  // a row each
 };

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "calibration/watch/border_marks.h"
 #include "drafting/geometry/polyline.h"
 #include "tests/projector/test_map.h"
 #include "tests/projector/test_piece.h"
@@ -75,6 +76,62 @@ TEST(CuttingView, LegendAndBandComeAndGo) {
   EXPECT_EQ(legend_of(view).state.front(), "LAY THE PIECE");
   const std::string first = "STROKE 1 OF " + std::to_string(view.plan.size()) + ": ";
   EXPECT_TRUE(legend_of(after(view, Act::next, Pace::normal)).state.front().starts_with(first));
+}
+
+TEST(CuttingView, AsksTheCameraOnlyWhereThereIsOne) {
+  CuttingView view = after(demo_view(), Act::next, Pace::normal);
+  EXPECT_FALSE(after(view, Act::look, Pace::normal).camera_asked);
+  view.camera = CameraAsk::by_look;
+  EXPECT_TRUE(after(view, Act::look, Pace::normal).camera_asked);
+  EXPECT_EQ(after(view, Act::next, Pace::normal).cut, 1);
+  view = blocked(view, "The table is not watched yet.", "Space: it is learnt.");
+  EXPECT_FALSE(after(view, Act::next, Pace::normal).camera_asked);
+  view.camera = CameraAsk::by_next;
+  EXPECT_TRUE(after(view, Act::next, Pace::normal).camera_asked);
+  EXPECT_FALSE(after(after(view, Act::next, Pace::normal), Act::legend, Pace::normal).camera_asked);
+  EXPECT_TRUE(blocked(view, "").way_out.empty());
+  view = blocked(view, "");
+  view.light = Light::dark;
+  EXPECT_EQ(after(view, Act::next, Pace::normal).cut, 0) << "nobody cuts in the dark";
+  EXPECT_TRUE(after(view, Act::end, Pace::normal).ended);
+}
+
+TEST(ViewPainter, PutsTheBorderMarksOverLinesAndShowsTheLearningPicturesBare) {
+  const calibration::TableMap map = testing::map_of({});
+  CuttingView view = demo_view();
+  ViewPainter painter;
+  const auto level = [&](const Eigen::Vector2d& at) {
+    return qRed(painter.picture().pixel(static_cast<int>(at.x()), static_cast<int>(at.y())));
+  };
+  const calibration::BorderMarks marks = calibration::border_marks(map.width, map.height);
+  painter.draw(map, view);
+  const QImage bare = painter.picture().copy();
+  view.border_marks = true;
+  painter.draw(map, view);
+  for (const Eigen::Vector2d& centre : marks.centres) {
+    EXPECT_EQ(level(centre + Eigen::Vector2d(3, 3)), 255);
+    EXPECT_EQ(level(centre + Eigen::Vector2d(3, -3)), 0);
+  }
+  view.light = Light::marked;
+  painter.draw(map, view);
+  QImage only(map.width, map.height, QImage::Format_RGB32);
+  only.fill(Qt::black);
+  for (const cv::Rect& square : marks.squares)
+    for (int y = square.y; y < square.y + square.height; ++y)
+      for (int x = square.x; x < square.x + square.width; ++x) only.setPixel(x, y, 0xffffffff);
+  EXPECT_EQ(painter.picture(), only);
+  view.light = Light::plain;
+  painter.draw(map, view);
+  EXPECT_EQ(level({0, 0}), 255);
+  EXPECT_EQ(level({1000, 500}), 255);
+  view.light = Light::dark;
+  painter.draw(map, view);
+  only.fill(Qt::black);
+  EXPECT_EQ(painter.picture(), only);
+  view.light = Light::lines;
+  view.border_marks = false;
+  painter.draw(map, view);
+  EXPECT_EQ(painter.picture(), bare) << "nothing is left of the marks";
 }
 
 TEST(CuttingView, OnlyTheLegendTurnsDarkWhenItIsHidden) {

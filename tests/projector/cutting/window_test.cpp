@@ -38,6 +38,7 @@ TEST(Keys, MeanWhatTheLegendSays) {
   EXPECT_EQ(meaning_of(Qt::Key_K, {})->act, Act::band);
   EXPECT_EQ(meaning_of(Qt::Key_U, {})->act, Act::unlock);
   EXPECT_EQ(meaning_of(Qt::Key_O, {})->act, Act::waive);
+  EXPECT_EQ(meaning_of(Qt::Key_R, {})->act, Act::look);
   EXPECT_EQ(meaning_of(Qt::Key_Escape, {})->act, Act::end);
   EXPECT_FALSE(meaning_of(Qt::Key_Z, {}));
 }

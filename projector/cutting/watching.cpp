@@ -1,0 +1,62 @@
+#include "projector/cutting/watching.h"
+
+#include <opencv2/imgproc.hpp>
+#include <utility>
+
+namespace cowlcast::projector {
+namespace {
+
+bool same(const Mark& a, const Mark& b) {
+  return a.lines == b.lines && a.closed == b.closed && a.width == b.width && a.colour == b.colour;
+}
+
+// What watchers may change of a view.
+bool same(const CuttingView& a, const CuttingView& b) {
+  const auto& marks = a.notice.marks;
+  return a.camera_asked == b.camera_asked && a.light == b.light && a.border_marks == b.border_marks &&
+         a.block == b.block && a.way_out == b.way_out && a.camera == b.camera &&
+         a.notice.dim == b.notice.dim && a.notice.words == b.notice.words &&
+         std::equal(marks.begin(), marks.end(), b.notice.marks.begin(), b.notice.marks.end(),
+                    [](const Mark& one, const Mark& other) { return same(one, other); });
+}
+
+cv::Mat grey_of(const cv::Mat& picture) {
+  if (picture.channels() == 1) return picture;
+  cv::Mat grey;
+  cv::cvtColor(picture, grey, cv::COLOR_BGR2GRAY);
+  return grey;
+}
+
+}  // namespace
+
+Watching::Watching(TableWatch table) : table_(std::move(table)) {}
+
+void Watching::add(std::unique_ptr<Watcher> watcher) {
+  others_.push_back(std::move(watcher));
+}
+
+bool Watching::look(CuttingView& view, const QImage& shown,
+                    const std::optional<calibration::CameraFrame>& frame, const std::string& complaint,
+                    double seconds) {
+  if (view.camera_asked) table_.ask(seconds);
+  Glimpse glimpse{{}, {}, complaint, seconds, view, shown, table_.map(), table_.camera()};
+  const int before = table_.found_again();
+  if (frame) {
+    glimpse.picture = frame->picture;
+    glimpse.grey = grey_of(frame->picture);
+    table_.look(glimpse.grey, seconds);
+  } else {
+    table_.without_picture(complaint, seconds);
+  }
+  CuttingView now = table_.said(view);
+  if (table_.steady())
+    for (const auto& watcher : others_) {
+      watcher->look(glimpse);
+      now = watcher->said(std::move(now));
+    }
+  const bool changed = !same(now, view) || table_.found_again() != before;
+  view = std::move(now);
+  return changed;
+}
+
+}  // namespace cowlcast::projector

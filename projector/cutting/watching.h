@@ -1,0 +1,65 @@
+// Watching: the frames of one fixed camera, handed to all who look at them while she cuts.
+//
+//   Watching watching(TableWatch(map, camera));
+//   watching.add(std::make_unique<SomebodyWhoLooks>(...));
+//   for (;;)
+//     if (watching.look(view, window.frame(), frame, feed.complaint(), now)) window.set_view(view,
+//     watching.map());
+//
+// First comes `TableWatch`: whether the table stands where it was. The others are asked only while it does,
+// since a place in millimetres of the mat means nothing else. Each tells by the view: a block, or a notice.
+#pragma once
+
+#include <QImage>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "calibration/camera/frame_source.h"
+#include "projector/cutting/table_watch.h"
+
+namespace cowlcast::projector {
+
+/// What there is to look at in a moment.
+struct Glimpse {
+  cv::Mat picture;                   ///< as the camera sends it, 8-bit BGR or grey; empty: none has come
+  cv::Mat grey;                      ///< the same in grey
+  std::string complaint;             ///< why none has come; empty: it is only a moment
+  double seconds = 0.0;              ///< on a clock that does not go back
+  const CuttingView& view;           ///< what is done on the table
+  const QImage& shown;               ///< the projector's picture
+  const calibration::TableMap& map;  ///< as they hold now
+  const calibration::FixedCamera& camera;
+};
+
+/// Somebody who looks.
+class Watcher {
+ public:
+  virtual ~Watcher() = default;
+  /// Called for every frame, and now and then when none has come.
+  virtual void look(const Glimpse& glimpse) = 0;
+  /// The view with what it has to say: `blocked`, or more in `notice`. Called after `look`.
+  virtual CuttingView said(CuttingView view) const = 0;
+};
+
+class Watching {
+ public:
+  explicit Watching(TableWatch table);
+
+  void add(std::unique_ptr<Watcher> watcher);
+
+  /// One frame, or none, while `view` is shown as `shown`. True when the view has become another one, to be
+  /// shown by `map()`.
+  bool look(CuttingView& view, const QImage& shown, const std::optional<calibration::CameraFrame>& frame,
+            const std::string& complaint, double seconds);
+
+  const TableWatch& table() const { return table_; }
+  const calibration::TableMap& map() const { return table_.map(); }
+
+ private:
+  TableWatch table_;
+  std::vector<std::unique_ptr<Watcher>> others_;
+};
+
+}  // namespace cowlcast::projector

@@ -1,0 +1,293 @@
+// The watch of the table as she meets it: through the view and the pictures that the window shows, on a
+// simulated table under a fixed camera.
+#include "projector/cutting/watching.h"
+
+#include <gtest/gtest.h>
+
+#include "drafting/geometry/polyline.h"
+#include "projector/cutting/begin.h"
+#include "projector/cutting/view_marks.h"
+#include "tests/calibration/watched_room.h"
+#include "tests/projector/test_piece.h"
+
+namespace cowlcast::projector {
+namespace {
+
+using namespace calibration;
+using namespace calibration::testing;
+
+cv::Mat grey_of(const QImage& shown) {
+  const QImage grey = shown.convertToFormat(QImage::Format_Grayscale8);
+  return cv::Mat(grey.height(), grey.width(), CV_8UC1, const_cast<unsigned char*>(grey.constBits()),
+                 static_cast<size_t>(grey.bytesPerLine()))
+      .clone();
+}
+
+const WatchedRoom& quiet_room() {
+  static const WatchedRoom made = watched_room(12);
+  return made;
+}
+
+CuttingView first_view(const TableMap& map) {
+  Record record;
+  record.cautions_read_at = map.made_at;
+  return begun(map, projector::testing::small_front(), {}, record, map.made_at);
+}
+
+// She, her table and the camera: what the view shows is projected, and the camera sees it.
+class Sitting {
+ public:
+  Sitting()
+      : room(quiet_room()),
+        watching(TableWatch(room.map, room.camera)),
+        view(first_view(room.map)),
+        dark_(vt::linear_photograph(room.room, room.eye, black_picture(room.room))),
+        film_(light_of(painter.draw(watching.map(), view)), room.eye,
+              {{0, 0, room.eye.width, room.eye.height}},
+              {.lamps = 0.03, .projector = 0.02, .exposure = 0.02}) {}
+
+  Sitting(const Sitting& other)
+      : room(other.room),
+        watching(other.watching.table()),
+        view(other.view),
+        painter(other.painter),
+        seconds(other.seconds),
+        dark_(other.dark_),
+        film_(other.film_),
+        seed_(other.seed_) {}
+
+  void run(double for_seconds, const std::optional<vt::FilmArm>& arm = {}, double step = 0.1) {
+    for (const double end = seconds + for_seconds; seconds < end; seconds += step) {
+      const CameraFrame frame{film_.frame(seconds, ++seed_, arm), seconds};
+      pictures.push_back(view.light);
+      if (watching.look(view, painter.picture(), frame, "", seconds)) project();
+    }
+  }
+  void run_blind(double for_seconds, const std::string& complaint) {
+    for (const double end = seconds + for_seconds; seconds < end; seconds += 0.1)
+      if (watching.look(view, painter.picture(), {}, complaint, seconds)) project();
+  }
+  void press(Act act) {
+    view = after(view, act, Pace::normal);
+    project();
+  }
+  void become(const WatchedRoom& other) {
+    room = other;
+    dark_ = vt::linear_photograph(room.room, room.eye, black_picture(room.room));
+    project();
+  }
+  void learn() {
+    run(0.2);
+    press(Act::next);  // to cut
+    run(0.2);
+    press(Act::next);  // the camera learns
+    run_slowly();
+  }
+  // Long enough to learn, by a camera that sends five frames a second.
+  void run_slowly() { run(8.0, {}, 0.2); }
+
+  WatchedRoom room;
+  Watching watching;
+  CuttingView view;
+  ViewPainter painter;
+  double seconds = 0.0;
+  std::vector<Light> pictures;  // shown at each frame
+
+ private:
+  vt::FilmLight light_of(const QImage& shown) {
+    const cv::Mat picture = grey_of(shown);
+    if (cv::countNonZero(picture) == 0) return {dark_, dark_};
+    return {dark_, vt::linear_photograph(room.room, room.eye, picture)};
+  }
+  void project() { film_.change(light_of(painter.draw(watching.map(), view))); }
+
+  cv::Mat dark_;
+  vt::FixedFilm film_;
+  std::uint64_t seed_ = 1;
+};
+
+// The table learnt once; each test goes on from a copy.
+const Sitting& learnt() {
+  static const Sitting made = [] {
+    Sitting sitting;
+    sitting.learn();
+    return sitting;
+  }();
+  return made;
+}
+
+// Share of points along the present stroke at which the picture is lit where the room's own projector would
+// light them.
+double stroke_lit(const Sitting& s, const Eigen::Isometry2d& room_from_mat) {
+  const TableMap truth = true_map(s.room.room.projector);
+  const Polyline path =
+      drafting::subdivided(laid(s.view.laying, s.view.plan[static_cast<size_t>(s.view.cut)].path), 8.0);
+  const cv::Mat picture = grey_of(s.painter.picture());
+  int lit = 0, asked = 0;
+  for (size_t i = 1; i + 1 < path.size(); ++i) {
+    const Eigen::Vector2d pixel = truth.projector_from_mat(room_from_mat * path[i]);
+    ++asked;
+    lit += picture.at<unsigned char>(static_cast<int>(std::lround(pixel.y())),
+                                     static_cast<int>(std::lround(pixel.x()))) > 200;
+  }
+  EXPECT_GT(asked, 5);
+  return static_cast<double>(lit) / asked;
+}
+
+double worst_miss(const Sitting& s, const Eigen::Isometry2d& room_from_mat) {
+  double worst = 0.0;
+  for (const Eigen::Vector2d& pixel : lit_pixels(s.room.room.projector))
+    worst = std::max(worst, (room_from_mat * s.watching.map().mat_from_projector(pixel) -
+                             *vt::mat_from_projector(s.room.room.projector, pixel))
+                                .norm());
+  return worst;
+}
+
+TEST(Watching, AsksHerToStandClearAndLearnsByThreePictures) {
+  Sitting s;
+  s.run(0.5);
+  EXPECT_TRUE(s.view.border_marks);
+  EXPECT_TRUE(s.view.block.empty()) << "while she lays the piece nobody is in her way";
+  s.press(Act::next);
+  s.run(0.2);
+  EXPECT_NE(s.view.block.find("not watched yet"), std::string::npos) << s.view.block;
+  EXPECT_NE(s.view.way_out.find("Space"), std::string::npos);
+  EXPECT_EQ(s.view.cut, 0);
+  s.press(Act::next);
+  EXPECT_EQ(s.view.cut, 0) << "that press was for the camera";
+  for (int i = 0; i < 14; ++i)
+    s.run(0.1, vt::FilmArm{.elbow = {300.0, 800.0}, .hand = {300.0 + 18.0 * i, 300.0}});
+  EXPECT_EQ(s.view.light, Light::dark) << "her arm is in the light: not a frame is good yet";
+  s.run_slowly();
+  EXPECT_TRUE(s.watching.table().steady());
+  EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+  EXPECT_TRUE(s.view.notice.words.empty()) << s.view.notice.words;
+  EXPECT_EQ(s.view.light, Light::lines);
+  std::vector<Light> order;
+  for (const Light light : s.pictures)
+    if (order.empty() || order.back() != light) order.push_back(light);
+  EXPECT_EQ(order,
+            (std::vector<Light>{Light::lines, Light::dark, Light::plain, Light::marked, Light::lines}));
+}
+
+TEST(Watching, LeavesHerInPeaceWhileNothingMovesAndGoesOnWithoutTheCamera) {
+  Sitting s(learnt());
+  for (int i = 0; i < 3; ++i) {
+    const vt::FilmArm arm{.elbow = {300.0 * i, 800.0}, .hand = {150.0 + 400.0 * i, 250.0}};
+    s.run(1.0, arm);
+    EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+    s.press(Act::next);  // other lines, other words
+  }
+  EXPECT_TRUE(s.watching.table().steady());
+
+  s.run_blind(3.0, "The camera \"0\" is gone.");
+  EXPECT_TRUE(s.view.block.empty());
+  EXPECT_NE(s.view.notice.words.find("Nobody watches"), std::string::npos);
+  EXPECT_FALSE(s.watching.table().steady());
+  s.run(1.0);
+  EXPECT_TRUE(s.view.notice.words.empty()) << s.view.notice.words;
+  EXPECT_TRUE(s.watching.table().steady());
+  // Pulled out while it learns: the dark picture does not stay for ever.
+  s.press(Act::look);
+  s.run(0.5);
+  EXPECT_NE(s.view.light, Light::lines);
+  s.run_blind(3.0, "The camera \"0\" is gone.");
+  EXPECT_EQ(s.view.light, Light::lines);
+}
+
+TEST(Watching, TakesTheLinesAwayWhenTheProjectorMovesAndGivesThemBackWhereTheyBelong) {
+  Sitting s(learnt());
+  vt::Dice dice(21);
+  s.become(knocked(s.room, Mover::projector, 7.0, dice));
+  EXPECT_LT(stroke_lit(s, Eigen::Isometry2d::Identity()), 0.5) << "it lies wrong now";
+  s.run(1.0);
+  ASSERT_NE(s.view.block.find("projector moved"), std::string::npos) << s.view.block;
+  const double said = std::stod(s.view.block.substr(s.view.block.find("up to ") + 6));
+  EXPECT_NEAR(said, 7.0, 0.5);
+  EXPECT_NE(s.view.way_out.find("R:"), std::string::npos);
+  const std::string first = s.view.block;
+  s.run(1.5);
+  EXPECT_EQ(s.view.block, first) << "told once, not anew with every frame";
+  s.press(Act::next);
+  EXPECT_EQ(s.view.cut, 0) << "nothing is cut by lines that are not shown";
+  s.press(Act::look);
+  s.run_slowly();
+  EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+  EXPECT_NE(s.view.notice.words.find("projector moved"), std::string::npos) << s.view.notice.words;
+  EXPECT_EQ(s.watching.table().found_again(), 1);
+  EXPECT_LT(worst_miss(s, Eigen::Isometry2d::Identity()), s.watching.map().error_at({0, 0}));
+  EXPECT_EQ(stroke_lit(s, Eigen::Isometry2d::Identity()), 1.0) << "it lies where it should again";
+  s.seconds += 25.0;
+  s.run(0.5);
+  EXPECT_TRUE(s.view.notice.words.empty()) << "news grow old";
+  EXPECT_TRUE(s.watching.table().steady());
+}
+
+// Somebody else who looks.
+class Counter : public Watcher {
+ public:
+  explicit Counter(int& looks) : looks_(looks) {}
+  void look(const Glimpse& glimpse) override {
+    ++looks_;
+    EXPECT_EQ(glimpse.grey.cols, glimpse.camera.width);
+    EXPECT_EQ(glimpse.shown.width(), glimpse.map.width);
+  }
+  CuttingView said(CuttingView view) const override {
+    view.notice.words = "Something lies there. " + view.notice.words;
+    return view;
+  }
+
+ private:
+  int& looks_;
+};
+
+TEST(Watching, FollowsTheMatAndAsksOthersOnlyWhileItStands) {
+  Sitting s(learnt());
+  int looks = 0;
+  s.watching.add(std::make_unique<Counter>(looks));
+  s.run(0.3);
+  EXPECT_GT(looks, 0);
+  EXPECT_EQ(s.view.notice.words, "Something lies there. ");
+  vt::Dice dice(22);
+  const vt::Place before = s.room.room.mat.place;
+  s.become(knocked(s.room, Mover::mat, 12.0, dice));
+  s.run(1.0);
+  ASSERT_NE(s.view.block.find("mat moved"), std::string::npos) << s.view.block;
+  EXPECT_TRUE(s.view.notice.words.empty());
+  const int before_that = looks;
+  s.run(0.3);
+  EXPECT_EQ(looks, before_that);
+  s.press(Act::look);
+  s.run_slowly();
+  ASSERT_TRUE(s.view.block.empty()) << s.view.block;
+  const auto frame_of = [](const vt::Place& p) {
+    return Eigen::Isometry2d(Eigen::Translation2d(p.x, p.y) * Eigen::Rotation2Dd(p.turn));
+  };
+  const Eigen::Isometry2d room_from_mat = frame_of(s.room.room.mat.place) * frame_of(before).inverse();
+  const std::string& news = s.view.notice.words;
+  const size_t within = news.find("within ");
+  ASSERT_NE(within, std::string::npos) << news;
+  EXPECT_LT(worst_miss(s, room_from_mat), 0.1 + std::stod(news.substr(within + 7))) << news;
+  EXPECT_EQ(stroke_lit(s, room_from_mat), 1.0);
+}
+
+TEST(Watching, AsksForTheSheetsWhenTwoThingsMoved) {
+  Sitting s(learnt());
+  vt::Dice dice(5);
+  s.become(knocked(knocked(s.room, Mover::projector, 9.0, dice), Mover::mat, 14.0, dice));
+  s.run(1.5);
+  ASSERT_FALSE(s.view.block.empty());
+  s.press(Act::look);
+  s.run_slowly();
+  EXPECT_NE(s.view.block.find("sheets"), std::string::npos) << s.view.block;
+  EXPECT_EQ(s.watching.table().found_again(), 0);
+  s.press(Act::waive);
+  s.press(Act::waive);
+  s.run(0.3);
+  EXPECT_TRUE(s.view.block.empty()) << "her word counts";
+  EXPECT_EQ(s.view.waived.size(), 1U);
+  EXPECT_FALSE(s.view.notice.words.empty()) << "but it stays on the table";
+}
+
+}  // namespace
+}  // namespace cowlcast::projector
