@@ -367,10 +367,10 @@ void check_sides(const Scene& scene, const std::vector<cv::Mat>& pictures, const
       looked_at += in_view(corner_at(k));
     }
     if (looked_at >= std::max(5, count / 2) && seen * 20 < looked_at)
-      throw CertainRefusal(
-          std::string("The ") + side +
-          " of the target is not where it should be. Check that --projector is the size the target "
-          "was made for, that the projector shows all of it, and that it all falls on the table.");
+      // Not certain: in the dark an edge may be there, and not be seen.
+      throw Refusal(std::string("The ") + side +
+                    " of the target is not where it should be. Check that --projector is the size the target "
+                    "was made for, that the projector shows all of it, and that it all falls on the table.");
   };
   check("upper edge", columns, [&](int k) { return k; });
   check("lower edge", columns, [&](int k) { return (rows - 1) * columns + k; });

@@ -259,8 +259,8 @@ std::string words(const Scene& scene, const Finding& finding) {
              " is printed at another scale than the others: it is " +
              fixed(100.0 * std::abs(finding.size), 1) + " % " + (finding.size > 0.0 ? "larger." : "smaller.");
     case Oddity::sheet_curled:
-      return "A corner of sheet " + sheet_name(scene, finding.sheet) +
-             " is lifted or curled: it stands up about " + fixed(finding.size, 0) + " mm.";
+      return "A corner of sheet " + sheet_name(scene, finding.sheet) + " is lifted or curled: it stands up " +
+             (finding.size < 0.5 ? "a fraction of a mm." : "about " + fixed(finding.size, 0) + " mm.");
     case Oddity::picture_moved:
       return "The projector's picture moved between photographs: in " + photo_name(scene, finding.photo) +
              " it lies " + fixed(finding.size, 1) + " mm from where the others have it.";
