@@ -167,6 +167,9 @@ int main(int argc, char** argv) {
               &room_options.projector.height);
 
   const int first = std::stoi(options["--first"]), count = std::stoi(options["--count"]);
+  // Of this run alone: two at once must not read each other's photographs.
+  const std::filesystem::path own_folder =
+      std::filesystem::temp_directory_path() / ("cowlcast-rooms-" + std::to_string(std::random_device{}()));
   std::vector<double> rms, worst, times, covered, on_cloth;
   int refused = 0, far = 0, over_three = 0, faultless = 0, refused_faultless = 0, refused_faulty = 0,
       named = 0;
@@ -191,7 +194,7 @@ int main(int argc, char** argv) {
                   own.rolling_shutter ? ", rolling shutter" : "");
     const cv::Mat target = target_picture(width, height), plain = plain_picture(width, height);
     double began = seconds();
-    std::filesystem::path folder = std::filesystem::temp_directory_path() / "cowlcast-rooms";
+    std::filesystem::path folder = own_folder;
     if (!options["--keep"].empty()) folder = std::filesystem::path(options["--keep"]) / std::to_string(seed);
     std::filesystem::remove_all(folder);
     std::filesystem::create_directories(folder);
