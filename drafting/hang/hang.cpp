@@ -93,9 +93,21 @@ std::string depth_in_words(double depth, const HangLevels& levels) {
   return mm_in_words(std::abs(below)) + (below > 0.0 ? " below the " : " above the ") + nearest->second;
 }
 
+Polyline hang_line(double span, double length) {
+  const double depth = hang_depth(span, length);
+  const double a = 0.5 * span / half_angle(length / span);
+  Polyline line;
+  for (int i = 0; i <= 100; ++i) {
+    const double x = span * (i / 100.0 - 0.5);
+    // Height above the lowest place: a (cosh(x / a) - 1).
+    const double half = std::sinh(0.5 * x / a);
+    line.emplace_back(x, 2.0 * a * half * half - depth);
+  }
+  return line;
+}
+
 std::string hang_to_svg(double span, double length, const HangLevels& levels) {
   const double depth = hang_depth(span, length);
-  const double u = half_angle(length / span), a = 0.5 * span / u;
   const double width = std::max(span + 120.0, 320.0), height = std::max(depth, levels.waist) + 60.0;
   const double middle = 0.5 * width, top = 30.0;
   char text[300];
@@ -108,12 +120,9 @@ std::string hang_to_svg(double span, double length, const HangLevels& levels) {
       width, height, width, height);
   std::string svg = text;
   svg += "<path id=\"cowl-edge\" stroke-width=\"1\" d=\"";
-  for (int i = 0; i <= 100; ++i) {
-    const double x = span * (i / 100.0 - 0.5);
-    // Height below the neck points: depth - a (cosh(x / a) - 1).
-    const double half = std::sinh(0.5 * x / a);
-    std::snprintf(text, sizeof text, "%s%.3f %.3f", i == 0 ? "M" : " L", middle + x,
-                  top + depth - 2.0 * a * half * half);
+  for (const Point& p : hang_line(span, length)) {
+    std::snprintf(text, sizeof text, "%s%.3f %.3f", svg.back() == '"' ? "M" : " L", middle + p.x(),
+                  top - p.y());
     svg += text;
   }
   svg += "\"/>\n" + line(middle, top, middle, top + depth, "id=\"depth\"");

@@ -12,6 +12,7 @@
 #include <string>
 
 #include "drafting/block/block.h"
+#include "drafting/piece/piece.h"
 
 namespace cowlcast::drafting {
 
@@ -32,6 +33,10 @@ HangLevels hang_levels(const BodyMeasures& measures);
 
 /// Where a depth lies, in words: "12 mm above the chest".
 std::string depth_in_words(double depth, const HangLevels& levels);
+
+/// The hanging edge seen from the front, mm: x from the middle between the neck points, y up from their
+/// height, from the left neck point to the right one. Throws Refusal as `hang_depth`.
+Polyline hang_line(double span, double length);
 
 /// The hang seen from the front at true size, its depth and the levels marked.
 std::string hang_to_svg(double span, double length, const HangLevels& levels);

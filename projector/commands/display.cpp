@@ -8,15 +8,21 @@
 
 namespace cowlcast::projector {
 
-std::unique_ptr<QApplication> open_display() {
+bool has_display() {
 #if defined(Q_OS_LINUX)
-  // Qt ends the program when there is no screen to open a window on.
   bool there = false;
   for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
     there = there || !qEnvironmentVariableIsEmpty(name);
-  if (!there)
-    throw std::runtime_error("there is no screen here to show a picture on. Run this where windows open.");
+  return there;
+#else
+  return true;
 #endif
+}
+
+std::unique_ptr<QApplication> open_display() {
+  // Qt ends the program when there is no screen to open a window on.
+  if (!has_display())
+    throw std::runtime_error("there is no screen here to show a picture on. Run this where windows open.");
   static int count = 1;
   static char name[] = "cowlcast";
   static char* arguments[] = {name, nullptr};

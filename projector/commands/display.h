@@ -11,6 +11,9 @@ class QApplication;
 
 namespace cowlcast::projector {
 
+/// False where windows cannot open.
+bool has_display();
+
 /// Qt with windows. Throws std::runtime_error where there is no screen to open one on.
 std::unique_ptr<QApplication> open_display();
 

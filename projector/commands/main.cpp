@@ -5,6 +5,7 @@
 #include "calibration/refusal.h"
 #include "drafting/refusal.h"
 #include "projector/commands/command.h"
+#include "projector/commands/display.h"
 #include "projector/commands/files.h"
 
 namespace {
@@ -20,6 +21,7 @@ int main(int argc, char** argv) {
   using namespace cowlcast;
   CLI::App app(
       "Drafts a draped cowl front and projects its cutting lines, in true size, onto the cloth.\n"
+      "Without a command its window opens.\n"
       "Lengths are mm unless a unit is written: 480, 48cm, 19in. Angles are degrees, anticlockwise.",
       "cowlcast");
   app.require_subcommand(1);
@@ -42,7 +44,11 @@ int main(int argc, char** argv) {
   projector::add_cast(app, job);
   projector::add_demo(app, job);
   try {
-    app.parse(argc, argv);
+    if (argc == 1 && projector::has_display()) {
+      job = projector::open_workbench;
+    } else {
+      app.parse(argc, argv);
+    }
   } catch (const CLI::Success& answer) {  // --help, --version
     return app.exit(answer);
   } catch (const CLI::ParseError& error) {
@@ -52,6 +58,7 @@ int main(int argc, char** argv) {
     const std::string command = chosen.empty() ? "" : " " + chosen.front()->get_name();
     std::string reason = error.what();
     while (reason.ends_with('.')) reason.pop_back();
+    if (argc == 1) reason += ", since there is no screen here to open the window on";
     return failed(2, reason + ". See: cowlcast" + command + " --help");
   }
   try {

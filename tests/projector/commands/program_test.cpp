@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <QImage>
+#include <QtGlobal>
 #include <algorithm>
 #include <cmath>
 
@@ -55,9 +56,16 @@ TEST_F(Program, HelpsWithEveryCommand) {
   }
 }
 
+TEST_F(Program, WithoutCommandAndScreenSaysWhatIsNeeded) {
+  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"}) qunsetenv(name);
+  const Ran ran = run("");
+  EXPECT_EQ(ran.code, 2);
+  EXPECT_NE(ran.err.find("no screen"), std::string::npos) << ran.err;
+}
+
 TEST_F(Program, WrongUsageIsTwo) {
   for (const char* line :
-       {"", "cut", "sheets", "sheets --paper a3 --out x", "sheets --paper a4 --count 0 --out x",
+       {"cut", "sheets", "sheets --paper a3 --out x", "sheets --paper a4 --count 0 --out x",
         "sheets --paper a4 --count many --out x", "targets --projector 1920 --out x",
         "draft --base demo --drape long --out x", "draft --base demo --drape 480 --out x --allowance hem",
         "frame --table table.json --piece piece.json --at 1,2 --out f.png",

@@ -1,0 +1,226 @@
+#include "projector/workbench/window.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QScreen>
+#include <QTimer>
+
+#include "drafting/refusal.h"
+#include "projector/project/project_file.h"
+#include "projector/workbench/language.h"
+#include "projector/workbench/places/workplaces.h"
+
+namespace cowlcast::projector {
+namespace {
+
+QString projects_filter() {
+  return WorkbenchWindow::tr("Cowlcast projects (*%1)").arg(kProjectEnding);
+}
+
+}  // namespace
+
+void apply_preferences(const Preferences& preferences) {
+  apply_theme(*qApp, theme_named(preferences.theme, preferences.larger_type ? 1.22 : 1.0));
+  use_language(preferences.language);
+}
+
+WorkbenchWindow::WorkbenchWindow(Document& document, Settings& settings)
+    : document_(document), settings_(settings), garment_(document) {
+  setMinimumSize(1000, 640);
+  resize(1280, 800);
+  apply_preferences(settings_.preferences());
+  build();
+  connect(&document_, &Document::changed, this, &WorkbenchWindow::show_document);
+  connect(&document_, &Document::state_changed, this, &WorkbenchWindow::show_title);
+  connect(&settings_, &Settings::changed, this, &WorkbenchWindow::settings_changed);
+}
+
+void WorkbenchWindow::open() {
+  restoreGeometry(settings_.window_place());
+  show();
+}
+
+void WorkbenchWindow::build() {
+  larger_type_ = settings_.preferences().larger_type;
+  language_ = settings_.preferences().language;
+  build_menus();
+  build_places();
+  show_title();
+  show_document();
+}
+
+void WorkbenchWindow::build_places() {
+  places_ = make_workplaces(document_, settings_, garment_);
+  rail_ = new Rail(places_);
+  stack_ = new QStackedWidget;
+  notice_ = new RefusalBox;
+  for (Workplace* place : places_) {
+    stack_->addWidget(place);
+    connect(place, &Workplace::wanted, this, &WorkbenchWindow::go_to);
+  }
+  connect(rail_, &Rail::chosen, this, [this](size_t i) { go_to(places_[i]->place()); });
+  auto* middle = new QWidget;
+  auto* column = new QVBoxLayout(middle);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(notice_);
+  column->addWidget(stack_, 1);
+  auto* whole = new QWidget;
+  auto* row = new QHBoxLayout(whole);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(rail_);
+  row->addWidget(middle, 1);
+  setCentralWidget(whole);  // the one before goes
+  const Place wanted = current_;
+  current_ = places_.front()->place();
+  go_to(wanted);
+}
+
+void WorkbenchWindow::go_to(Place place) {
+  for (size_t i = 0; i < places_.size(); ++i) {
+    if (places_[i]->place() != place) continue;
+    current_ = place;
+    stack_->setCurrentIndex(static_cast<int>(i));
+    rail_->show_current(i);
+    places_[i]->show_project();
+  }
+}
+
+Place WorkbenchWindow::current() const {
+  return current_;
+}
+
+Workplace& WorkbenchWindow::workplace(Place place) const {
+  for (Workplace* one : places_)
+    if (one->place() == place) return *one;
+  throw std::logic_error("this place is not built");
+}
+
+void WorkbenchWindow::show_document() {
+  for (Workplace* place : places_)
+    if (place->place() == current_) place->show_project();
+  rail_->show_missing(gaps());
+  const auto say = [](QAction* action, bool can, const QString& what, const QString& sentence) {
+    action->setEnabled(can);
+    action->setText(sentence.isEmpty() ? what : what + QStringLiteral(": ") + sentence);
+  };
+  say(undo_, document_.can_undo(), tr("&Undo"), document_.undo_sentence());
+  say(redo_, document_.can_redo(), tr("&Redo"), document_.redo_sentence());
+}
+
+/// What is missing, in the person's units; what rests on the pattern waits for it.
+std::vector<Missing> WorkbenchWindow::gaps() {
+  std::vector<Missing> all = garment_.missing();
+  for (Missing& gap : all) gap.sentence = lengths_in_own_units(gap.sentence, settings_.preferences().units);
+  if (garment_.now().bases.front) return all;
+  for (const Place place : {Place::cowl, Place::cloth, Place::cutting, Place::sewing}) {
+    std::erase_if(all, [place](const Missing& gap) { return gap.place == place; });
+    all.push_back({place, tr("after the pattern").toStdString()});
+  }
+  return all;
+}
+
+void WorkbenchWindow::show_title() {
+  setWindowTitle(document_.title() + QStringLiteral("[*] – Cowlcast"));
+  setWindowModified(!document_.saved());
+}
+
+void WorkbenchWindow::settings_changed() {
+  const Preferences& p = settings_.preferences();
+  apply_preferences(p);
+  show_recent();
+  if (p.larger_type != larger_type_ || p.language != language_) {
+    QTimer::singleShot(0, this, &WorkbenchWindow::build);  // not under the menu that asked for it
+    return;
+  }
+  show_document();
+  update();
+}
+
+bool WorkbenchWindow::open_file(const QString& file) {
+  try {
+    document_.open(file);
+  } catch (const drafting::Refusal& reason) {
+    notice_->say(QString::fromUtf8(reason.what()), tr("Open another file …"), [this] { ask_and_open(); });
+    return false;
+  }
+  notice_->clear();
+  settings_.add_recent(file);
+  return true;
+}
+
+bool WorkbenchWindow::save_file(const QString& file) {
+  QString name = file;
+  if (!name.endsWith(kProjectEnding)) name += kProjectEnding;
+  try {
+    document_.save_as(name);
+  } catch (const drafting::Refusal& reason) {
+    notice_->say(QString::fromUtf8(reason.what()), tr("Save somewhere else …"), [this] { save_somewhere(); });
+    return false;
+  }
+  notice_->clear();
+  settings_.add_recent(name);
+  return true;
+}
+
+bool WorkbenchWindow::save_somewhere() {
+  QString start = document_.path();
+  if (start.isEmpty()) start = document_.title() + kProjectEnding;
+  const QString file = QFileDialog::getSaveFileName(this, tr("Save the project"), start, projects_filter());
+  return !file.isEmpty() && save_file(file);
+}
+
+void WorkbenchWindow::ask_and_open() {
+  if (!may_leave()) return;
+  const QString file = QFileDialog::getOpenFileName(this, tr("Open a project"), {}, projects_filter());
+  if (!file.isEmpty()) open_file(file);
+}
+
+bool WorkbenchWindow::may_leave() {
+  if (document_.saved()) return true;
+  QMessageBox question(this);
+  question.setIcon(QMessageBox::NoIcon);
+  question.setWindowTitle(tr("Not saved yet"));
+  question.setText(tr("“%1” has changes that are not saved.").arg(document_.title()));
+  QPushButton* save = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
+  QPushButton* leave = question.addButton(tr("&Leave them"), QMessageBox::DestructiveRole);
+  QPushButton* stay = question.addButton(tr("&Go back"), QMessageBox::RejectRole);
+  describe(*save, save->text(), tr("Saves the project, then goes on"));
+  describe(*leave, leave->text(), tr("Goes on without the changes"));
+  describe(*stay, stay->text(), tr("Nothing happens"));
+  save->setProperty("primary", true);
+  question.setDefaultButton(save);
+  question.setEscapeButton(stay);
+  question.exec();
+  if (question.clickedButton() == leave) return true;
+  if (question.clickedButton() != save) return false;
+  return document_.path().isEmpty() ? save_somewhere() : save_file(document_.path());
+}
+
+void WorkbenchWindow::duplicate_as_variant() {
+  if (!may_leave()) return;
+  Project variant = document_.project();
+  const QString name = tr("%1, variant").arg(document_.title());
+  document_.start_new(std::move(variant));
+  document_.change(tr("Duplicate as variant").toStdString(), [&](Project& project) {
+    project.name = name.toStdString();
+    project.cutting.clear();  // nothing of it is cut
+  });
+}
+
+void WorkbenchWindow::closeEvent(QCloseEvent* event) {
+  if (!may_leave()) {
+    event->ignore();
+    return;
+  }
+  settings_.set_window_place(saveGeometry());
+  event->accept();
+}
+
+}  // namespace cowlcast::projector

@@ -1,0 +1,85 @@
+// WorkbenchWindow: the one window for the whole job.
+//
+//   Settings settings;
+//   Document document;
+//   WorkbenchWindow window(document, settings);
+//   window.open();
+//
+// A rail of places on the left, the place one is at beside it. It keeps no state of
+// the garment: closing it and making another on the same document shows the same.
+#pragma once
+
+#include <QActionGroup>
+#include <QMainWindow>
+#include <QStackedWidget>
+#include <vector>
+
+#include "projector/workbench/controls.h"
+#include "projector/workbench/rail.h"
+
+namespace cowlcast::projector {
+
+class WorkbenchWindow : public QMainWindow {
+  Q_OBJECT
+
+ public:
+  WorkbenchWindow(Document& document, Settings& settings);
+
+  /// Shows it where and as large as it was last.
+  void open();
+  void go_to(Place place);
+  Place current() const;
+  Workplace& workplace(Place place) const;
+  Rail& rail() const { return *rail_; }
+
+  /// Without asking anything; what is amiss is said in the window. True when it worked.
+  bool open_file(const QString& file);
+  bool save_file(const QString& file);
+  const RefusalBox& notice() const { return *notice_; }
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+
+ private:
+  void build();
+  void build_places();
+  void build_menus();
+  void build_file_menu(QMenu& menu);
+  void build_edit_menu(QMenu& menu);
+  void build_view_menu(QMenu& menu);
+  void build_table_menu(QMenu& menu);
+  void build_help_menu(QMenu& menu);
+  QAction* add_action(QMenu& menu, const QString& text, const QString& tip, const QKeySequence& key,
+                      const std::function<void()>& act);
+  void add_choice(QMenu& menu, QActionGroup& group, const QString& text, bool chosen,
+                  const std::function<void(Preferences&)>& edit);
+  void show_recent();
+  void show_document();
+  std::vector<Missing> gaps();
+  void show_title();
+  void settings_changed();
+  bool may_leave();
+  bool save_somewhere();
+  void ask_and_open();
+  void duplicate_as_variant();
+  void say_keys();
+  void say_about();
+
+  Document& document_;
+  Settings& settings_;
+  CurrentGarment garment_;
+  std::vector<Workplace*> places_;
+  Rail* rail_ = nullptr;
+  QStackedWidget* stack_ = nullptr;
+  RefusalBox* notice_ = nullptr;
+  QAction *undo_ = nullptr, *redo_ = nullptr;
+  QMenu* recent_ = nullptr;
+  Place current_ = Place::pattern;
+  bool larger_type_ = false;
+  QString language_;
+};
+
+/// Settings taken to the whole program: theme, letters, language.
+void apply_preferences(const Preferences& preferences);
+
+}  // namespace cowlcast::projector
