@@ -13,6 +13,7 @@ void open_workbench() {
   Document document;
   WorkbenchWindow window(document, settings);
   window.open();
+  window.offer(found_work(work_folder()));
   QApplication::exec();
 }
 

@@ -2,6 +2,7 @@
 
 #include <QGridLayout>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <QPainter>
 #include <QStyle>
@@ -39,6 +40,18 @@ void LengthBox::show_mm(double mm) {
   const QSignalBlocker quiet(this);
   setValue(mm);
   if (!hasFocus() || !lineEdit()->isModified()) lineEdit()->setText(textFromValue(value()));
+}
+
+bool LengthBox::event(QEvent* event) {
+  // Undo is the project's own, but for what is being typed.
+  if (event->type() == QEvent::ShortcutOverride && !lineEdit()->isModified()) {
+    const auto* key = static_cast<QKeyEvent*>(event);
+    if (key->matches(QKeySequence::Undo) || key->matches(QKeySequence::Redo)) {
+      event->ignore();
+      return false;
+    }
+  }
+  return QDoubleSpinBox::event(event);
 }
 
 void LengthBox::stepBy(int steps) {

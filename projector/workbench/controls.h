@@ -36,6 +36,7 @@ class LengthBox : public QDoubleSpinBox {
   void show_mm(double mm);  ///< nothing is emitted
   double mm() const { return value(); }
   void stepBy(int steps) override;
+  bool event(QEvent* event) override;
 
  signals:
   void edited(double mm);

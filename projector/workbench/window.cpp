@@ -37,6 +37,7 @@ WorkbenchWindow::WorkbenchWindow(Document& document, Settings& settings)
   build();
   connect(&document_, &Document::changed, this, &WorkbenchWindow::show_document);
   connect(&document_, &Document::state_changed, this, &WorkbenchWindow::show_title);
+  connect(&document_, &Document::trouble, this, [this](const QString& sentence) { notice_->say(sentence); });
   connect(&settings_, &Settings::changed, this, &WorkbenchWindow::settings_changed);
 }
 
@@ -198,20 +199,31 @@ bool WorkbenchWindow::may_leave() {
   question.setDefaultButton(save);
   question.setEscapeButton(stay);
   question.exec();
-  if (question.clickedButton() == leave) return true;
+  if (question.clickedButton() == leave) {
+    document_.give_up();
+    return true;
+  }
   if (question.clickedButton() != save) return false;
   return document_.path().isEmpty() ? save_somewhere() : save_file(document_.path());
 }
 
 void WorkbenchWindow::duplicate_as_variant() {
-  if (!may_leave()) return;
-  Project variant = document_.project();
-  const QString name = tr("%1, variant").arg(document_.title());
-  document_.start_new(std::move(variant));
-  document_.change(tr("Duplicate as variant").toStdString(), [&](Project& project) {
-    project.name = name.toStdString();
-    project.cutting.clear();  // nothing of it is cut
-  });
+  if (may_leave()) document_.begin_variant();
+}
+
+void WorkbenchWindow::offer(const std::vector<FoundWork>& found) {
+  for (const FoundWork& work : found) {
+    if (!work.project) continue;
+    const QString name = !work.path.isEmpty()         ? QFileInfo(work.path).completeBaseName()
+                         : work.project->name.empty() ? tr("New project")
+                                                      : QString::fromStdString(work.project->name);
+    notice_->say(tr("“%1” was not saved when the program ended. It was kept.").arg(name), tr("Go on with it"),
+                 [this, work] {
+                   notice_->clear();
+                   document_.recover(work);
+                 });
+    return;  // the others are offered next time
+  }
 }
 
 void WorkbenchWindow::closeEvent(QCloseEvent* event) {

@@ -14,6 +14,7 @@
 #include <QStackedWidget>
 #include <vector>
 
+#include "projector/project/work_copy.h"
 #include "projector/workbench/controls.h"
 #include "projector/workbench/rail.h"
 
@@ -27,6 +28,8 @@ class WorkbenchWindow : public QMainWindow {
 
   /// Shows it where and as large as it was last.
   void open();
+  /// Offers the first of what was left behind by a program that ended without saving.
+  void offer(const std::vector<FoundWork>& found);
   void go_to(Place place);
   Place current() const;
   Workplace& workplace(Place place) const;

@@ -4,6 +4,7 @@
 #include <QMouseEvent>
 #include <QNativeGestureEvent>
 #include <QPainter>
+#include <QShortcut>
 #include <cmath>
 
 #include "projector/workbench/canvas/canvas_paint.h"
@@ -51,7 +52,8 @@ Canvas::Canvas(Settings& settings, QWidget* parent) : QWidget(parent), settings_
   setMinimumSize(320, 280);
   setAttribute(Qt::WA_OpaquePaintEvent);
   setAccessibleName(tr("Drawing"));
-  setToolTip({});
+  auto* to_here = new QShortcut(QKeySequence(Qt::Key_F6), this);
+  connect(to_here, &QShortcut::activated, this, [this] { setFocus(Qt::ShortcutFocusReason); });
   connect(&settings_, &Settings::changed, this, qOverload<>(&QWidget::update));
 }
 
@@ -215,6 +217,11 @@ bool Canvas::focusNextPrevChild(bool next) {
   chosen_ = scene_.handles[now ? *now + (next ? 1 : -1) : 0].id;
   update();
   return true;
+}
+
+void Canvas::focusInEvent(QFocusEvent* event) {
+  if (event->reason() != Qt::MouseFocusReason) chosen_.reset();
+  QWidget::focusInEvent(event);
 }
 
 void Canvas::leaveEvent(QEvent*) {

@@ -51,6 +51,7 @@ class Canvas : public QWidget {
   void mouseDoubleClickEvent(QMouseEvent* event) override;
   void wheelEvent(QWheelEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
   void leaveEvent(QEvent* event) override;
   bool event(QEvent* event) override;
   bool focusNextPrevChild(bool next) override;

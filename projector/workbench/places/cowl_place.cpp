@@ -81,7 +81,7 @@ void CowlPlace::add_drape(Panel& panel) {
   drape_ = panel.add_length(settings(), tr("&Drape"),
                             tr("The cowl's length, a tape laid along it from shoulder seam to shoulder seam"),
                             50, 3000);
-  hang_ = panel.add_length(settings(), tr("&Hang"),
+  hang_ = panel.add_length(settings(), tr("Han&g"),
                            tr("How far the cowl's lowest place hangs below the neck points; sets the drape"),
                            5, 1500);
   picture_ = new HangPicture;
@@ -124,9 +124,9 @@ void CowlPlace::add_slashes(Panel& panel) {
   });
   weight_ =
       new OneOf(tr("Where it opens most"),
-                {{tr("Hi&gh"), tr("The upper slash lines open most: the folds fall high, near the neck")},
-                 {tr("&Even"), tr("All slash lines open alike")},
-                 {tr("&Low"), tr("The lower slash lines open most: the folds fall low")}});
+                {{tr("H&igh"), tr("The upper slash lines open most: the folds fall high, near the neck")},
+                 {tr("Ali&ke"), tr("All slash lines open alike")},
+                 {tr("L&ow"), tr("The lower slash lines open most: the folds fall low")}});
   panel.add(weight_);
   connect(weight_, &OneOf::chosen, this, [this](int which) {
     document().change(tr("Where the cowl opens most").toStdString(), [&](Project& project) {
@@ -135,7 +135,7 @@ void CowlPlace::add_slashes(Panel& panel) {
     });
   });
   by_default_ =
-      make_button(tr("Slash lines bac&k in place"), tr("Lays the slash lines where they lie by default"));
+      make_button(tr("Slash &lines back in place"), tr("Lays the slash lines where they lie by default"));
   panel.add(by_default_);
   connect(by_default_, &QPushButton::clicked, this, [this] {
     document().change(tr("Slash lines back in place").toStdString(), [](Project& project) {
@@ -149,7 +149,7 @@ void CowlPlace::add_pieces(Panel& panel) {
   panel.add_gap();
   panel.add_heading(tr("Facing and pieces"));
   facing_ =
-      panel.add_length(settings(), tr("&Facing depth"),
+      panel.add_length(settings(), tr("Fa&cing depth"),
                        tr("How far the cloth goes on beyond the cowl's edge, to be folded inside"), 0, 200);
   let_edit(*facing_, [](Project& project, double mm) { project.cowl.facing_depth = mm; });
   const auto add_check = [&](const QString& text, const QString& tip,
@@ -163,7 +163,7 @@ void CowlPlace::add_pieces(Panel& panel) {
     });
     return box;
   };
-  own_facing_ = add_check(tr("Facing as a piece of its &own"), tr("Cut apart and sewn on, not folded over"),
+  own_facing_ = add_check(tr("Facing as a piece of its o&wn"), tr("Cut apart and sewn on, not folded over"),
                           [](Project& project, bool on) { project.cowl.separate_facing = on; });
   back_ = add_check(tr("&Back"), tr("The back is cut, too"),
                     [](Project& project, bool on) { project.top.back = on; });

@@ -18,8 +18,8 @@ EdgeNames::EdgeNames() {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(grown(5));
-  which_ = new OneOf(tr("Which drawing"), {{tr("F&ront"), tr("Name the edges of the front's drawing")},
-                                           {tr("B&ack"), tr("Name the edges of the back's drawing")}});
+  which_ = new OneOf(tr("Which drawing"), {{tr("Fron&t"), tr("Name the edges of the front's drawing")},
+                                           {tr("Ba&ck"), tr("Name the edges of the back's drawing")}});
   connect(which_, &OneOf::chosen, this, [this](int which) {
     set_front(which == 0);
     emit changed();

@@ -152,8 +152,8 @@ QWidget* PatternPlace::make_measures_page() {
       {&Body::back_waist_length, tr("Back &length"), tr("From the bone at the nape down to the waist"), 250,
        650},
       {&Body::waist_to_hem, tr("Waist &to hem"), tr("From the waist down to where the top ends"), 20, 800},
-      {&Body::ease, tr("&Ease"), tr("Added to all girths; below zero for a close fit in stretchy cloth"),
-       -200, 500}};
+      {&Body::ease, tr("Ease, &plus or minus"),
+       tr("Added to all girths; below zero for a close fit in stretchy cloth"), -200, 500}};
   for (const Row& row : rows) {
     auto* box = new LengthBox(settings(), row.least, row.most);
     auto* label = new QLabel(row.label);
@@ -177,7 +177,7 @@ QWidget* PatternPlace::make_drawing_page() {
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(grown(7));
   auto* front =
-      make_button(tr("Open the &front …"), tr("An SVG file with the half front's seam lines, real size"));
+      make_button(tr("Open the f&ront …"), tr("An SVG file with the half front's seam lines, real size"));
   auto* back =
       make_button(tr("Open the bac&k …"), tr("An SVG file with the half back's seam lines, real size"));
   front_name_ = new QLabel;

@@ -39,7 +39,7 @@ int main(int argc, char** argv) {
     p.units = Units::centimetres;
     p.language = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QStringLiteral("en");
   });
-  Document document;
+  Document document(Keeping{out.filePath(QStringLiteral("work"))});
   WorkbenchWindow window(document, settings);
   window.show();
   for (const auto& [width, height] : {std::pair{1280, 800}, {1920, 1080}}) {

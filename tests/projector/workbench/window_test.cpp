@@ -1,0 +1,310 @@
+// The real window, driven by keys and mouse.
+#include "projector/workbench/window.h"
+
+#include <gtest/gtest.h>
+
+#include <QApplication>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QFileDialog>
+#include <QLineEdit>
+#include <QMenuBar>
+#include <QShortcut>
+#include <QSlider>
+#include <QTemporaryDir>
+#include <QTest>
+#include <QTimer>
+#include <fstream>
+#include <map>
+#include <sstream>
+
+#include "projector/project/project_file.h"
+#include "projector/workbench/canvas/canvas.h"
+#include "projector/workbench/places/pattern_place.h"
+
+namespace cowlcast::projector {
+namespace {
+
+constexpr Qt::KeyboardModifiers ctrl = Qt::ControlModifier, alt = Qt::AltModifier;
+
+class Workbench : public ::testing::Test {
+ protected:
+  Workbench() {
+    settings.set([](Preferences& p) {
+      p = Preferences();
+      p.units = Units::centimetres;
+    });
+    window = std::make_unique<WorkbenchWindow>(document, settings);
+    window->resize(1280, 800);
+    window->show();
+    window->activateWindow();
+    EXPECT_TRUE(QTest::qWaitForWindowActive(window.get()));
+  }
+  ~Workbench() override { document.give_up(); }
+
+  void press(int key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
+    window->activateWindow();
+    EXPECT_TRUE(QTest::qWaitForWindowActive(window.get()));
+    QWidget* to = QApplication::focusWidget();
+    QTest::keyClick(to != nullptr ? to : window.get(), static_cast<Qt::Key>(key), modifiers);
+    QApplication::processEvents();
+    // A button pressed by its key is seen going down and comes up a little later.
+    const auto any_down = [this] {
+      for (const QAbstractButton* button : window->findChildren<QAbstractButton*>())
+        if (button->isDown()) return true;
+      return false;
+    };
+    EXPECT_TRUE(QTest::qWaitFor([&] { return !any_down(); }, 2000));
+  }
+  /// The canvas in sight.
+  Canvas& canvas() const {
+    for (Canvas* one : window->findChildren<Canvas*>())
+      if (one->isVisible()) return *one;
+    throw std::logic_error("no canvas is in sight");
+  }
+  void drag(const std::string& handle, const QPoint& way) const {
+    const Point at = canvas().handle_pixel(handle).value();
+    const QPoint from(static_cast<int>(at.x()), static_cast<int>(at.y()));
+    QTest::mousePress(&canvas(), Qt::LeftButton, {}, from);
+    for (int i = 1; i <= 4; ++i) QTest::mouseMove(&canvas(), from + way * i / 4);
+    QTest::mouseRelease(&canvas(), Qt::LeftButton, {}, from + way);
+    QApplication::processEvents();
+  }
+  /// Types a file name into the dialog that the key opens.
+  void press_and_name(int key, const QString& file) {
+    QTimer::singleShot(0, [file] {
+      auto* dialog = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
+      ASSERT_NE(dialog, nullptr);
+      auto* name = dialog->findChild<QLineEdit*>();
+      ASSERT_NE(name, nullptr);
+      name->setText(file);
+      QTest::keyClick(name, Qt::Key_Return);
+    });
+    press(key, ctrl);
+  }
+  const Project& project() const { return document.project(); }
+  QString path(const char* name) const { return folder.filePath(QLatin1String(name)); }
+  /// The refusal in sight, if any.
+  RefusalBox* refusal() const {
+    for (RefusalBox* one : window->findChildren<RefusalBox*>())
+      if (one->isVisible()) return one;
+    return nullptr;
+  }
+
+  QTemporaryDir folder;
+  Settings settings{folder.filePath(QStringLiteral("settings.ini"))};
+  Document document{Keeping{folder.filePath(QStringLiteral("work"))}};
+  std::unique_ptr<WorkbenchWindow> window;
+};
+
+TEST_F(Workbench, FromANewProjectToASavedCowlAndBack) {
+  EXPECT_EQ(window->current(), Place::pattern);
+  press(Qt::Key_S, alt);  // draft it in a standard size
+  EXPECT_EQ(project().pattern.source, PatternSource::size);
+  press(Qt::Key_3, ctrl);
+  EXPECT_EQ(window->current(), Place::cowl);
+  const double before = project().cowl.drape;
+  drag("drape", {60, 0});
+  const double opened = project().cowl.drape;
+  EXPECT_GT(opened, before + 50.0);
+  EXPECT_NEAR(canvas().handle_pixel("drape")->x(), pixel_from_plane(canvas().view(), {0.5 * opened, 0.0}).x(),
+              0.01);
+  press(Qt::Key_Z, ctrl);
+  EXPECT_EQ(project().cowl.drape, before);  // the whole drag is one step
+  press(Qt::Key_Z, ctrl | Qt::ShiftModifier);
+  EXPECT_EQ(project().cowl.drape, opened);
+  press_and_name(Qt::Key_S, path("top"));
+  EXPECT_TRUE(document.saved());
+  const QString file = path("top") + kProjectEnding;
+  ASSERT_TRUE(QFile::exists(file));
+  EXPECT_EQ(settings.recent().value(0), file);
+  press(Qt::Key_N, ctrl);
+  EXPECT_EQ(project().pattern.source, PatternSource::none);
+  press_and_name(Qt::Key_O, file);
+  EXPECT_EQ(project().cowl.drape, opened);
+  EXPECT_EQ(project().pattern.source, PatternSource::size);
+}
+
+TEST_F(Workbench, EveryHandleOfTheCowlChangesWhatItSays) {
+  press(Qt::Key_S, alt);
+  press(Qt::Key_3, ctrl);
+  drag("neckline", {0, 12});
+  EXPECT_GT(project().cowl.neckline_drop, 60.0);
+  drag("facing", {0, -10});
+  EXPECT_GT(project().cowl.facing_depth, 50.8);
+  drag("start-2", {0, 14});
+  ASSERT_EQ(project().cowl.slashes.size(), 3u);
+  const double share = project().cowl.slashes[0].share;
+  drag("hinge-0", {9, 3});
+  EXPECT_NE(project().cowl.slashes[0].share, share);
+  press(Qt::Key_L, alt);  // slash lines back in place
+  EXPECT_TRUE(project().cowl.slashes.empty());
+  // The same by keys alone: into the drawing, on to the neckline's handle, a step down.
+  press(Qt::Key_F6);
+  ASSERT_TRUE(canvas().hasFocus());
+  const auto& handles = canvas().scene().handles;
+  for (const SceneHandle& handle : handles) {
+    press(Qt::Key_Tab);
+    if (handle.id == "drape") break;
+  }
+  const double drape = project().cowl.drape;
+  EXPECT_TRUE(canvas().hasFocus());
+  press(Qt::Key_Right);
+  EXPECT_DOUBLE_EQ(project().cowl.drape, drape + 5.0);
+}
+
+TEST_F(Workbench, ADragStopsAtTheLongestThatWorks) {
+  press(Qt::Key_S, alt);
+  press(Qt::Key_3, ctrl);
+  drag("drape", {900, 0});
+  const Garment garment = garment_of(project());
+  EXPECT_TRUE(garment.cowl.has_value()) << garment.refusal;
+  EXPECT_NEAR(project().cowl.drape,
+              drafting::drape_range(*garment.bases.front, cowl_wishes_of(project())).most, 1e-9);
+  EXPECT_EQ(refusal(), nullptr);
+}
+
+TEST_F(Workbench, ATypedDrapeThatCannotBeIsSaidWithAWayOut) {
+  press(Qt::Key_S, alt);
+  press(Qt::Key_3, ctrl);
+  press(Qt::Key_D, alt);
+  ASSERT_NE(qobject_cast<LengthBox*>(QApplication::focusWidget()), nullptr);
+  QTest::keyClicks(QApplication::focusWidget(), QStringLiteral("150 cm"));
+  press(Qt::Key_Return);
+  EXPECT_DOUBLE_EQ(project().cowl.drape, 1500.0);
+  ASSERT_NE(refusal(), nullptr);
+  EXPECT_TRUE(refusal()->words().contains(QStringLiteral("too long"))) << refusal()->words().toStdString();
+  press(Qt::Key_Return, ctrl);  // the way out
+  EXPECT_EQ(refusal(), nullptr);
+  EXPECT_TRUE(garment_of(project()).cowl.has_value());
+  press(Qt::Key_Z, ctrl);
+  EXPECT_DOUBLE_EQ(project().cowl.drape, 1500.0);
+}
+
+/// The demo base without its ids.
+QString nameless_drawing(const QTemporaryDir& folder) {
+  std::ifstream in(std::string(COWLCAST_DATA_DIR) + "/demo-base.svg");
+  std::stringstream text;
+  text << in.rdbuf();
+  std::string svg = text.str();
+  for (const char* role : {"centre-front", "neckline", "shoulder", "armhole\"", "side-seam", "hem"}) {
+    const std::string id = std::string(" id=\"") + role;
+    const size_t at = svg.find(id);
+    svg.erase(at, svg.find('"', at + 5) + 1 - at);
+  }
+  const QString file = folder.filePath(QStringLiteral("front.svg"));
+  write_whole(file, svg);
+  return file;
+}
+
+TEST_F(Workbench, EdgesOfADrawingAreNamedByClickingThem) {
+  auto& place = dynamic_cast<PatternPlace&>(window->workplace(Place::pattern));
+  place.open_drawing(nameless_drawing(folder), true);
+  QApplication::processEvents();
+  EXPECT_FALSE(garment_of(project()).bases.front);
+  // As they are asked for: centre front, neckline, shoulder, armhole, side seam, hem. So they stand in the
+  // file.
+  for (int i = 1; i <= 6; ++i) {
+    const Scene& scene = canvas().scene();
+    ASSERT_GE(scene.lines.size(), 6u) << i;
+    const Polyline& line = scene.lines[static_cast<size_t>(i - 1)].points;
+    const Point at =
+        pixel_from_plane(canvas().view(), drafting::point_at(line, 0.5 * drafting::length(line)));
+    QTest::mouseClick(&canvas(), Qt::LeftButton, {},
+                      QPoint(static_cast<int>(at.x()), static_cast<int>(at.y())));
+    QApplication::processEvents();
+  }
+  EXPECT_EQ(project().pattern.front.roles.size(), 6u);
+  EXPECT_TRUE(garment_of(project()).bases.front) << garment_of(project()).bases.front_refusal;
+  for (int i = 0; i < 6; ++i) press(Qt::Key_Z, ctrl);
+  EXPECT_TRUE(project().pattern.front.roles.empty());
+}
+
+TEST_F(Workbench, AFileThatIsNoDrawingIsRefusedInPlace) {
+  write_whole(path("no.svg"), "not a drawing");
+  dynamic_cast<PatternPlace&>(window->workplace(Place::pattern)).open_drawing(path("no.svg"), true);
+  ASSERT_NE(refusal(), nullptr);
+  EXPECT_TRUE(refusal()->words().contains(QStringLiteral("no.svg")));
+  EXPECT_EQ(project().pattern.source, PatternSource::none);
+}
+
+QString key_of(const QWidget& widget, const QWidget& window) {
+  if (const auto* button = qobject_cast<const QAbstractButton*>(&widget)) {
+    if (!button->shortcut().isEmpty()) return button->shortcut().toString();
+    return QKeySequence::mnemonic(button->text()).toString();
+  }
+  for (const QLabel* label : window.findChildren<QLabel*>())
+    if (label->buddy() == &widget) return QKeySequence::mnemonic(label->text()).toString();
+  const auto* to_here = widget.findChild<QShortcut*>();
+  return to_here != nullptr ? to_here->key().toString() : QString();
+}
+
+bool is_control(const QWidget& widget) {
+  if (qobject_cast<const QAbstractButton*>(&widget) || qobject_cast<const QAbstractSpinBox*>(&widget) ||
+      qobject_cast<const QComboBox*>(&widget) || qobject_cast<const Canvas*>(&widget))
+    return true;
+  if (qobject_cast<const QSlider*>(&widget)) return true;
+  const auto* line = qobject_cast<const QLineEdit*>(&widget);
+  return line != nullptr && qobject_cast<const QAbstractSpinBox*>(line->parentWidget()) == nullptr;
+}
+
+TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
+  Project with_base;
+  with_base.pattern.source = PatternSource::size;
+  with_base.pattern.size = "12";
+  int controls = 0;
+  for (const Project& state : {Project(), with_base}) {
+    document.start_new(state);
+    for (int i = 0; i < 6; ++i) {
+      window->go_to(static_cast<Place>(i));
+      if (window->current() != static_cast<Place>(i)) continue;
+      for (const PatternSource source : {PatternSource::size, PatternSource::body, PatternSource::drawing}) {
+        if (static_cast<Place>(i) == Place::pattern && state.pattern.source != PatternSource::none)
+          document.change("", [source](Project& project) { project.pattern.source = source; });
+        std::map<QString, QString> used;
+        for (const QAction* menu : window->menuBar()->actions())
+          used[QKeySequence::mnemonic(menu->text()).toString()] = menu->text();
+        for (const QWidget* widget : window->findChildren<QWidget*>()) {
+          if (!is_control(*widget) || !widget->isVisible()) continue;
+          ++controls;
+          const std::string who = std::string(widget->metaObject()->className()) + " \"" +
+                                  widget->accessibleName().toStdString() + "\"";
+          EXPECT_FALSE(widget->accessibleName().isEmpty()) << who;
+          EXPECT_FALSE(widget->toolTip().isEmpty()) << who;
+          const QString key = key_of(*widget, *window);
+          EXPECT_FALSE(key.isEmpty()) << who << " has no key";
+          EXPECT_EQ(used.count(key), 0u)
+              << who << " shares " << key.toStdString() << " with " << used[key].toStdString();
+          used[key] = widget->accessibleName();
+        }
+      }
+      document.start_new(state);
+    }
+  }
+  EXPECT_GT(controls, 40);
+}
+
+TEST_F(Workbench, EveryActionOfTheMenusSaysWhatItDoes) {
+  for (const QAction* action : window->findChildren<QAction*>()) {
+    if (action->isSeparator() || action->menu() != nullptr || action->text().isEmpty()) continue;
+    if (action->parent() == window->menuBar()) continue;
+    EXPECT_FALSE(action->toolTip().isEmpty()) << action->text().toStdString();
+  }
+}
+
+TEST_F(Workbench, ThemeAndLargerTypeChangeAtOnce) {
+  press(Qt::Key_L, ctrl);
+  EXPECT_EQ(theme().name, ThemeName::dark);
+  EXPECT_EQ(window->palette().color(QPalette::Window), theme().ground);
+  const int small = letters(TextSize::plain).pixelSize();
+  press(Qt::Key_T, ctrl);
+  EXPECT_GT(letters(TextSize::plain).pixelSize(), small);
+  QApplication::processEvents();
+  EXPECT_EQ(window->current(), Place::pattern);
+  Settings again(path("settings.ini"));
+  EXPECT_EQ(again.preferences().theme, ThemeName::dark);
+  EXPECT_TRUE(again.preferences().larger_type);
+}
+
+}  // namespace
+}  // namespace cowlcast::projector
