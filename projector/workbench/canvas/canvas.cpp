@@ -53,7 +53,10 @@ Canvas::Canvas(Settings& settings, QWidget* parent) : QWidget(parent), settings_
   setAttribute(Qt::WA_OpaquePaintEvent);
   setAccessibleName(tr("Drawing"));
   auto* to_here = new QShortcut(QKeySequence(Qt::Key_F6), this);
-  connect(to_here, &QShortcut::activated, this, [this] { setFocus(Qt::ShortcutFocusReason); });
+  connect(to_here, &QShortcut::activated, this, [this] {
+    chosen_.reset();
+    setFocus(Qt::ShortcutFocusReason);
+  });
   connect(&settings_, &Settings::changed, this, qOverload<>(&QWidget::update));
 }
 
