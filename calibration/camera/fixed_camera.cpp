@@ -3,6 +3,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "calibration/lens/lens_json.h"
 #include "calibration/refusal.h"
 
 namespace cowlcast::calibration {
@@ -12,12 +13,6 @@ using nlohmann::json;
 
 constexpr const char* kFormat = "cowlcast fixed camera";
 constexpr int kSchema = 1;
-
-double number(const json& value) {
-  const double x = value.get<double>();
-  if (!std::isfinite(x)) throw Refusal("The camera file holds a number that is not finite. Locate it again.");
-  return x;
-}
 
 }  // namespace
 
@@ -43,25 +38,13 @@ Eigen::Vector2d FixedCamera::mat_from_pixel(const Eigen::Vector2d& pixel, double
 }
 
 std::string FixedCamera::to_json() const {
-  json rotation = json::array();
-  const Eigen::Matrix3d turn = camera_from_mat.rotation();
-  for (int i = 0; i < 3; ++i) rotation.push_back({turn(i, 0), turn(i, 1), turn(i, 2)});
-  const Eigen::Vector3d shift = camera_from_mat.translation();
-  const json out = {{"format", kFormat},
-                    {"schema", kSchema},
-                    {"units", "mm"},
-                    {"width", width},
-                    {"height", height},
-                    {"lens",
-                     {{"focal", lens.focal},
-                      {"centre", {lens.centre.x(), lens.centre.y()}},
-                      {"k1", lens.k1},
-                      {"k2", lens.k2},
-                      {"k3", lens.k3},
-                      {"p1", lens.p1},
-                      {"p2", lens.p2}}},
-                    {"rotation", rotation},
-                    {"translation", {shift.x(), shift.y(), shift.z()}}};
+  json out = PlacedLens{lens, camera_from_mat}.to_json();
+  out["format"] = kFormat;
+  out["schema"] = kSchema;
+  out["units"] = "mm";
+  out["width"] = width;
+  out["height"] = height;
+  for (const TagPlace& tag : tags) out["tags"].push_back({{"number", tag.number}, {"at", json_of(tag.at)}});
   return out.dump(1) + "\n";
 }
 
@@ -77,26 +60,12 @@ FixedCamera FixedCamera::from_json(const std::string& text) {
     FixedCamera camera;
     camera.width = in.at("width").get<int>();
     camera.height = in.at("height").get<int>();
-    const json& lens = in.at("lens");
-    camera.lens.focal = number(lens.at("focal"));
-    camera.lens.centre = {number(lens.at("centre").at(0)), number(lens.at("centre").at(1))};
-    camera.lens.k1 = number(lens.at("k1"));
-    camera.lens.k2 = number(lens.at("k2"));
-    camera.lens.k3 = number(lens.at("k3"));
-    camera.lens.p1 = number(lens.at("p1"));
-    camera.lens.p2 = number(lens.at("p2"));
-    Eigen::Matrix3d turn;
-    Eigen::Vector3d shift;
-    for (int i = 0; i < 3; ++i) {
-      for (int j = 0; j < 3; ++j) turn(i, j) = number(in.at("rotation").at(i).at(j));
-      shift(i) = number(in.at("translation").at(i));
-    }
-    camera.camera_from_mat.linear() = turn;
-    camera.camera_from_mat.translation() = shift;
-    const bool rigid =
-        (turn * turn.transpose() - Eigen::Matrix3d::Identity()).norm() < 1e-9 && turn.determinant() > 0.0;
-    if (!rigid || camera.width <= 0 || camera.height <= 0 || !(camera.lens.focal > 0.0) ||
-        !(camera.eye().z() > 0.0))
+    const PlacedLens placed = PlacedLens::from_json(in);
+    camera.lens = placed.lens;
+    camera.camera_from_mat = placed.lens_from_mat;
+    for (const json& tag : in.value("tags", json::array()))
+      camera.tags.push_back({tag.at("number").get<int>(), point_of(tag.at("at"))});
+    if (!placed.sound() || camera.width <= 0 || camera.height <= 0 || !(camera.eye().z() > 0.0))
       throw Refusal(
           "This camera file contradicts itself, so it may have been edited. Locate the camera again.");
     return camera;

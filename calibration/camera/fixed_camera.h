@@ -14,15 +14,23 @@
 #include <Eigen/Geometry>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "calibration/lens/lens.h"
 
 namespace cowlcast::calibration {
 
+/// Where the middle of an edge tag lies, mm of the mat, as the camera saw it.
+struct TagPlace {
+  int number = 0;
+  Eigen::Vector2d at = Eigen::Vector2d::Zero();
+};
+
 struct FixedCamera {
   int width = 0, height = 0;  ///< of its frames, pixels
   Lens lens;
   Eigen::Isometry3d camera_from_mat = Eigen::Isometry3d::Identity();
+  std::vector<TagPlace> tags;  ///< when it was located: what tells later whether mat or camera moved since
 
   /// Pixel that shows the point `mat` (mm), `above` mm over the mat. Nothing where the point is behind the
   /// camera, beyond its lens, or outside its frame.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <opencv2/core/utils/logger.hpp>
+#include <opencv2/imgproc.hpp>
 #include <opencv2/videoio.hpp>
 #include <string>
 #include <system_error>
@@ -18,8 +19,10 @@ constexpr double kSilent = 3.0;    // seconds without a picture that are worth a
 // are slow to say no, and some keep memory.
 #if defined(__linux__)
 constexpr int kCameras = cv::CAP_V4L2;
+constexpr double kByHand = 1.0;  // V4L2_EXPOSURE_MANUAL
 #else
 constexpr int kCameras = cv::CAP_ANY;
+constexpr double kByHand = 0.25;  // what OpenCV's other interfaces take (common practice, no source)
 #endif
 
 bool is_number(const std::string& text) {
@@ -57,6 +60,14 @@ class VideoDevice : public CameraDevice {
     const double rate = capture_.get(cv::CAP_PROP_FPS);
     return rate > 0.0 && rate < 1000.0 ? rate : 0.0;
   }
+  void hold() override {
+    if (film_) return;
+    const double exposure = capture_.get(cv::CAP_PROP_EXPOSURE);
+    capture_.set(cv::CAP_PROP_AUTOFOCUS, 0);
+    capture_.set(cv::CAP_PROP_AUTO_WB, 0);
+    if (capture_.set(cv::CAP_PROP_AUTO_EXPOSURE, kByHand) && exposure > 0.0)
+      capture_.set(cv::CAP_PROP_EXPOSURE, exposure);
+  }
 
  private:
   cv::VideoCapture capture_;
@@ -68,6 +79,13 @@ std::string pixels(int width, int height) {
 }
 
 }  // namespace
+
+cv::Mat grey_of(const cv::Mat& picture) {
+  if (picture.channels() == 1) return picture;
+  cv::Mat grey;
+  cv::cvtColor(picture, grey, cv::COLOR_BGR2GRAY);
+  return grey;
+}
 
 std::unique_ptr<CameraDevice> open_camera(const CameraRequest& request) {
   // OpenCV's remarks on cameras are nothing to the person at the table.
@@ -90,7 +108,8 @@ FrameSource::FrameSource(CameraRequest request, OpenCamera open, Clock clock)
 }
 
 void FrameSource::open_again() {
-  tried_ = clock_();
+  tried_ = opened_ = clock_();
+  held_ = false;
   device_ = open_(request_);
   if (device_) {
     film_ = device_->is_film();
@@ -136,6 +155,10 @@ std::optional<CameraFrame> FrameSource::read() {
   }
   seen_ = true;
   frame.seconds = clock_();
+  if (request_.hold_after > 0.0 && !held_ && frame.seconds - opened_ >= request_.hold_after) {
+    device_->hold();
+    held_ = true;
+  }
   if (frame.picture.size() != size_) {
     size_ = frame.picture.size();
     const bool other = request_.width > 0 && request_.height > 0 &&

@@ -28,12 +28,16 @@ namespace cowlcast::calibration {
 struct CameraRequest {
   std::string spec;           ///< a number, a device such as /dev/video2, a film, or an address with "://"
   int width = 0, height = 0;  ///< pixels asked for
+  double hold_after = 0.0;    ///< seconds of pictures after which exposure, colours and focus stay; 0: never
 };
 
 struct CameraFrame {
   cv::Mat picture;       ///< 8-bit BGR or grey
   double seconds = 0.0;  ///< on the clock of the source, when it arrived
 };
+
+/// A picture as a camera sends it, in grey.
+cv::Mat grey_of(const cv::Mat& picture);
 
 enum class SourceState {
   running,
@@ -49,6 +53,8 @@ class CameraDevice {
   virtual bool read(cv::Mat& picture) = 0;
   virtual bool is_film() const = 0;
   virtual double frames_a_second() const = 0;  ///< 0: not known
+  /// Exposure, colour balance and focus stay as they are from now on, as far as the camera obeys.
+  virtual void hold() {}
 };
 
 /// Opens through OpenCV; nothing when the camera cannot be opened.
@@ -91,7 +97,8 @@ class FrameSource {
   SourceState state_ = SourceState::lost;
   std::string complaint_, remark_;
   cv::Size size_;
-  double tried_ = 0.0;
+  double tried_ = 0.0, opened_ = 0.0;
+  bool held_ = false;
   bool film_ = false, seen_ = false;
 };
 

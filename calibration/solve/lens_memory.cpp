@@ -84,26 +84,34 @@ void keep_lens(std::vector<KnownLens>& memory, const KnownLens& lens) {
   memory.push_back(lens);
 }
 
+std::optional<LensBelief> believed_lens(const std::vector<KnownLens>& memory, const std::string& camera,
+                                        int width, int height) {
+  const KnownLens* known = camera.empty() ? nullptr : remembered(memory, camera, width, height);
+  if (known == nullptr) return std::nullopt;
+  const std::array<double, 8> loose = looseness(std::max(width, height));
+  LensBelief belief;
+  for (size_t k = 0; k < 8; ++k) {
+    belief.middle[k] = known->lens[k];
+    belief.sigma[k] = std::hypot(known->sigma[k], loose[k]);
+  }
+  return belief;
+}
+
 std::vector<std::string> heed_known_lenses(Scene& scene, const FitNoise& noise,
                                            const std::vector<std::string>& cameras,
                                            const std::vector<KnownLens>& memory) {
   std::vector<std::string> dropped;
   for (size_t i = 0; i < scene.lenses.size() && i < cameras.size(); ++i) {
-    const KnownLens* known = cameras[i].empty()
-                                 ? nullptr
-                                 : remembered(memory, cameras[i], static_cast<int>(scene.lens_sizes[i].x()),
-                                              static_cast<int>(scene.lens_sizes[i].y()));
-    if (known == nullptr) continue;
-    const std::array<double, 8> own = sigmas_of(scene, noise, i),
-                                loose = looseness(scene.lens_sizes[i].maxCoeff());
-    LensBelief belief;
+    const std::optional<LensBelief> belief =
+        believed_lens(memory, cameras[i], static_cast<int>(scene.lens_sizes[i].x()),
+                      static_cast<int>(scene.lens_sizes[i].y()));
+    if (!belief) continue;
+    const std::array<double, 8> own = sigmas_of(scene, noise, i);
     bool contradicts = false;
     for (size_t k = 0; k < 8; ++k) {
-      belief.middle[k] = known->lens[k];
-      belief.sigma[k] = std::hypot(known->sigma[k], loose[k]);
-      const double off = k == 0 ? std::log(scene.lenses[i].numbers[0] / known->lens[0])
-                                : scene.lenses[i].numbers[k] - known->lens[k];
-      contradicts = contradicts || std::abs(off) > kContradicts * std::hypot(own[k], belief.sigma[k]);
+      const double off = k == 0 ? std::log(scene.lenses[i].numbers[0] / belief->middle[0])
+                                : scene.lenses[i].numbers[k] - belief->middle[k];
+      contradicts = contradicts || std::abs(off) > kContradicts * std::hypot(own[k], belief->sigma[k]);
     }
     if (!contradicts) {
       Scene with = scene;

@@ -10,6 +10,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,6 +32,11 @@ std::vector<KnownLens> lens_memory_from_json(const std::string& text);
 
 /// Adds a lens, or takes the place of the same camera's unless that was known much better.
 void keep_lens(std::vector<KnownLens>& memory, const KnownLens& lens);
+
+/// What is remembered of a camera's lens at that size of picture, held as loosely as a lens changes from day
+/// to day; nothing when it is not known.
+std::optional<LensBelief> believed_lens(const std::vector<KnownLens>& memory, const std::string& camera,
+                                        int width, int height);
 
 /// Lets remembered lenses join the scene's beliefs where the fit as it stands does not contradict them, and
 /// fits again. `cameras`: a name for each of the scene's lenses, empty when not known. Returns plain

@@ -20,6 +20,7 @@ constexpr double kLeastContrast = 0.006;  // of a mark's or tag's light, of full
 constexpr double kSigmaFloor = 0.02;      // pixels
 constexpr double kCloser = 2.0;           // enlargement that small tags are looked for at
 constexpr int kMostRoomSights = 8, kRoomHalf = 13;
+constexpr double kDimmer = 0.75;  // of the dark picture's light: more light darkens nothing
 
 cv::Rect box_around(const std::vector<Eigen::Vector2d>& points, const Eigen::Vector2d& middle) {
   Eigen::Vector2d reach = Eigen::Vector2d::Zero();
@@ -135,6 +136,27 @@ void measure_noise(const std::vector<cv::Mat>& frames, std::vector<WatchedSight>
   sights = std::move(kept);
 }
 
+// A camera that sets its exposure anew for each picture shows what the projector does not light darker under
+// more light.
+void check_exposure(const WatchLight& light) {
+  cv::Mat dark;
+  cv::resize(light.dark, dark, cv::Size(32, 18), 0, 0, cv::INTER_AREA);
+  dark = cv::max(dark, 1e-4);
+  for (const cv::Mat* more : {&light.plain, &light.marked}) {
+    cv::Mat ratio;
+    cv::resize(*more, ratio, dark.size(), 0, 0, cv::INTER_AREA);
+    ratio /= dark;
+    std::vector<float> values(ratio.begin<float>(), ratio.end<float>());
+    const auto low = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 20);
+    std::nth_element(values.begin(), low, values.end());
+    if (*low < kDimmer)
+      throw Refusal(
+          "The camera changes its exposure with the picture that is shown, so nothing can be learnt. Hold "
+          "its "
+          "exposure, in its own settings, and try again.");
+  }
+}
+
 size_t count_of(const std::vector<WatchedSight>& sights, SightKind kind) {
   return static_cast<size_t>(std::count_if(sights.begin(), sights.end(),
                                            [&](const WatchedSight& s) { return s.sight.kind == kind; }));
@@ -160,6 +182,11 @@ WatchLight watch_light(const WatchPictures& pictures) {
     throw std::invalid_argument("watching needs frames of the dark, the plain and the marked picture");
   WatchLight out{mean_light(pictures.dark), mean_light(pictures.plain), mean_light(pictures.marked)};
   return out;
+}
+
+cv::Mat light_alone(const WatchLight& light) {
+  const cv::Mat answer = cv::max(light.plain - light.dark, 1e-4);
+  return cv::min(cv::max(cv::Mat((light.marked - light.dark) / answer), -0.5), 1.5);
 }
 
 std::vector<FoundMarker> find_edge_tags(const cv::Mat& grey) {
@@ -198,6 +225,7 @@ Watch Watch::learn(const TableMap& map, const FixedCamera& camera, const WatchPi
   const WatchLight light = watch_light(pictures);
   if (light.marked.cols != camera.width || light.marked.rows != camera.height)
     throw Refusal("The camera sends pictures of another size than when it was located. Locate it again.");
+  check_exposure(light);
   std::vector<WatchedSight> sights;
   add_tags(light, sights);
   add_marks(map, camera, light, sights);

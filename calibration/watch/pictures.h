@@ -21,6 +21,9 @@ struct WatchLight {
 /// Throws std::invalid_argument when one of the three is missing.
 WatchLight watch_light(const WatchPictures& pictures);
 
+/// The marks' light without the ground it falls on: 0 to 1, a little beyond for noise.
+cv::Mat light_alone(const WatchLight& light);
+
 /// The edge tags in an 8-bit grey frame, each once, by number.
 std::vector<FoundMarker> find_edge_tags(const cv::Mat& grey);
 

@@ -40,8 +40,7 @@ Eigen::Isometry3d nudged(const Eigen::Isometry3d& placement, const Eigen::Matrix
 // Where every sight is now, in means of frames. Nothing: not found.
 std::vector<std::optional<SightShift>> shifts_in(const Watch& watch, const WatchLight& light) {
   const std::vector<FoundMarker> tags = find_edge_tags(light);
-  const cv::Mat answer = cv::max(light.plain - light.dark, 1e-4);
-  const cv::Mat alone = cv::min(cv::max(cv::Mat((light.marked - light.dark) / answer), -0.5), 1.5);
+  const cv::Mat alone = light_alone(light);
   std::vector<std::optional<SightShift>> out;
   for (const WatchedSight& sight : watch.sights()) {
     out.emplace_back();

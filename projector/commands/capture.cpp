@@ -1,6 +1,5 @@
 #include <QApplication>
 #include <QTimer>
-#include <opencv2/imgproc.hpp>
 
 #include "calibration/camera/capture_session.h"
 #include "calibration/camera/frame_source.h"
@@ -22,13 +21,6 @@ struct CaptureOptions {
   int sides = 2;
   bool fixed = false;
 };
-
-cv::Mat grey_of(const cv::Mat& picture) {
-  if (picture.channels() == 1) return picture;
-  cv::Mat grey;
-  cv::cvtColor(picture, grey, cv::COLOR_BGR2GRAY);
-  return grey;
-}
 
 // For people who photograph with a phone: the space bar changes between the two pictures.
 void show_alone(const CaptureOptions& options) {
@@ -86,7 +78,8 @@ void take(const CaptureOptions& options) {
       const calibration::ShownPicture shown = window.picture().cacheKey() == target.cacheKey()
                                                   ? calibration::ShownPicture::target
                                                   : calibration::ShownPicture::plain;
-      const calibration::CaptureStep step = session.look(grey_of(frame->picture), frame->seconds);
+      const calibration::CaptureStep step =
+          session.look(calibration::grey_of(frame->picture), frame->seconds);
       if (step.take) {
         const bool of_target = shown == calibration::ShownPicture::target;
         const std::string name =

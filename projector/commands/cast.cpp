@@ -11,8 +11,8 @@
 #include "drafting/refusal.h"
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
-#include "projector/commands/live_watch.h"
 #include "projector/cutting/begin.h"
+#include "projector/cutting/live_watch.h"
 #include "projector/cutting/window.h"
 
 namespace cowlcast::projector {
@@ -161,7 +161,8 @@ void run(const CastOptions& options) {
     const calibration::FixedCamera& camera = watching->table().camera();
     live.emplace(
         window,
-        calibration::CameraRequest{.spec = options.camera, .width = camera.width, .height = camera.height},
+        calibration::CameraRequest{
+            .spec = options.camera, .width = camera.width, .height = camera.height, .hold_after = 2.0},
         std::move(*watching));
     live->found_again = [&options](const TableWatch& table) { keep_found_again(options, table); };
   }

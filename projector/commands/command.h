@@ -32,6 +32,7 @@ void add_targets(CLI::App& app, Job& job);
 void add_screens(CLI::App& app, Job& job);
 void add_capture(CLI::App& app, Job& job);
 void add_calibrate(CLI::App& app, Job& job);
+void add_camera(CLI::App& app, Job& job);
 void add_check(CLI::App& app, Job& job);
 void add_locate(CLI::App& app, Job& job);
 void add_draft(CLI::App& app, Job& job);

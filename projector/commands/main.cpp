@@ -35,6 +35,7 @@ int main(int argc, char** argv) {
   projector::add_screens(app, job);
   projector::add_capture(app, job);
   projector::add_calibrate(app, job);
+  projector::add_camera(app, job);
   projector::add_check(app, job);
   projector::add_locate(app, job);
   projector::add_draft(app, job);

@@ -6,6 +6,7 @@
 
 #include "calibration/refusal.h"
 #include "calibration/watch/recalibrate.h"
+#include "calibration/watch/since_located.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -83,7 +84,7 @@ void TableWatch::finish(double seconds) {
     if (watch_)
       find_again(pictures, seconds);
     else
-      watch_ = Watch::learn(map_, camera_, pictures);
+      learn(pictures);
     state_ = State::watching;
     reason_.clear();
     told_ = 0.0;
@@ -91,6 +92,12 @@ void TableWatch::finish(double seconds) {
   } catch (const Refusal& refusal) {
     give_up(refusal.what(), seconds);
   }
+}
+
+void TableWatch::learn(const WatchPictures& pictures) {
+  Watch watch = Watch::learn(map_, camera_, pictures);
+  if (const auto reason = moved_since_located(watch, pictures)) throw Refusal(*reason);
+  watch_ = std::move(watch);
 }
 
 // The watch that saw the move tells where everything is now; then the table is learnt as it stands.

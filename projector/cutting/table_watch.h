@@ -13,8 +13,8 @@
 // else the sheets are asked for. A camera that is pulled out takes nothing away but the watch, and that is
 // said. No windows and no clock here.
 //
-// What it cannot see: a move before it has learnt that the camera file knows nothing of, and those that
-// `calibration/watch/watch.h` names.
+// What it cannot see: a move before it has learnt that is too small for `calibration/watch/since_located.h`,
+// and those that `calibration/watch/watch.h` names.
 #pragma once
 
 #include <optional>
@@ -63,6 +63,7 @@ class TableWatch {
   };
   void begin_learning(double seconds);
   void finish(double seconds);
+  void learn(const calibration::WatchPictures& pictures);
   void find_again(const calibration::WatchPictures& pictures, double seconds);
   void judge(const calibration::WatchReport& report);
   void give_up(const std::string& reason, double seconds);

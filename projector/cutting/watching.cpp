@@ -1,6 +1,6 @@
 #include "projector/cutting/watching.h"
 
-#include <opencv2/imgproc.hpp>
+#include <algorithm>
 #include <utility>
 
 namespace cowlcast::projector {
@@ -20,13 +20,6 @@ bool same(const CuttingView& a, const CuttingView& b) {
                     [](const Mark& one, const Mark& other) { return same(one, other); });
 }
 
-cv::Mat grey_of(const cv::Mat& picture) {
-  if (picture.channels() == 1) return picture;
-  cv::Mat grey;
-  cv::cvtColor(picture, grey, cv::COLOR_BGR2GRAY);
-  return grey;
-}
-
 }  // namespace
 
 Watching::Watching(TableWatch table) : table_(std::move(table)) {}
@@ -43,7 +36,7 @@ bool Watching::look(CuttingView& view, const QImage& shown,
   const int before = table_.found_again();
   if (frame) {
     glimpse.picture = frame->picture;
-    glimpse.grey = grey_of(frame->picture);
+    glimpse.grey = calibration::grey_of(frame->picture);
     table_.look(glimpse.grey, seconds);
   } else {
     table_.without_picture(complaint, seconds);

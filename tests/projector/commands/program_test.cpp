@@ -48,8 +48,8 @@ class Program : public ::testing::Test {
 
 TEST_F(Program, HelpsWithEveryCommand) {
   EXPECT_EQ(run("--help").code, 0);
-  for (const char* command : {"sheets", "targets", "screens", "capture", "calibrate", "check", "locate",
-                              "draft", "top", "teach", "frame", "cast", "demo"}) {
+  for (const char* command : {"sheets", "targets", "screens", "capture", "calibrate", "camera", "check",
+                              "locate", "draft", "top", "teach", "frame", "cast", "demo"}) {
     const Ran ran = run(std::string(command) + " --help");
     EXPECT_EQ(ran.code, 0) << command;
     EXPECT_NE(ran.out.find("Example: "), std::string::npos) << command;

@@ -24,7 +24,14 @@ cv::Mat grey_of(const QImage& shown) {
 }
 
 const WatchedRoom& quiet_room() {
-  static const WatchedRoom made = watched_room(12);
+  static const WatchedRoom made = [] {
+    WatchedRoom room = watched_room(12);
+    int number = 0;
+    for (const vt::PaperSheet& tag : room.room.sheets)  // as they were seen when the camera was located
+      room.camera.tags.push_back({++number, room.camera.mat_from_pixel(*vt::camera_from_room(
+                                                room.eye, {tag.place.x, tag.place.y, tag.thickness}))});
+    return room;
+  }();
   return made;
 }
 
@@ -168,6 +175,17 @@ TEST(Watching, AsksHerToStandClearAndLearnsByThreePictures) {
     if (order.empty() || order.back() != light) order.push_back(light);
   EXPECT_EQ(order,
             (std::vector<Light>{Light::lines, Light::dark, Light::plain, Light::marked, Light::lines}));
+}
+
+TEST(Watching, SaysWhatWasMovedBeforeItLearnt) {
+  for (const Mover mover : {Mover::mat, Mover::projector}) {
+    Sitting s;
+    vt::Dice dice(8);
+    s.become(knocked(s.room, mover, 4.0, dice));
+    s.learn();
+    EXPECT_NE(s.view.block.find("the " + name_of(mover) + " by up to"), std::string::npos) << s.view.block;
+    EXPECT_FALSE(s.watching.table().steady());
+  }
 }
 
 TEST(Watching, LeavesHerInPeaceWhileNothingMovesAndGoesOnWithoutTheCamera) {

@@ -4,8 +4,10 @@
 
 #include <QGuiApplication>
 #include <QKeyEvent>
+#include <QThread>
 
 #include "calibration/refusal.h"
+#include "projector/cutting/live_watch.h"
 #include "tests/projector/test_map.h"
 #include "tests/projector/test_piece.h"
 
@@ -151,6 +153,25 @@ TEST(CuttingWindow, SurvivesItsScreenBeingUnplugged) {
   EXPECT_EQ(window.grab().toImage().convertToFormat(QImage::Format_RGB32), window.frame());
   press(Qt::Key_PageDown);
   EXPECT_EQ(window.view().cut, 1);
+}
+
+TEST(LiveWatch, GoesOnWithoutACameraAndSaysSo) {
+  const calibration::TableMap map = map_for_screen();
+  calibration::FixedCamera camera;
+  camera.width = 64;
+  camera.height = 36;
+  CuttingWindow window(map, after(demo_view(), Act::next, Pace::normal), screen());
+  window.open();
+  LiveWatch live(window, {.spec = "0"}, Watching(TableWatch(map, camera)),
+                 [](const calibration::CameraRequest&) { return nullptr; });
+  for (int i = 0; i < 100 && window.view().notice.words.empty(); ++i) {
+    QThread::msleep(5);
+    QCoreApplication::processEvents();
+  }
+  EXPECT_NE(window.view().notice.words.find("Nobody watches"), std::string::npos);
+  EXPECT_TRUE(window.view().border_marks);
+  EXPECT_TRUE(window.view().block.empty());
+  EXPECT_NO_THROW(live.rethrow());
 }
 
 TEST(CuttingWindow, DrawsNoLineWhenTheWindowIsNotTheMapsSize) {

@@ -1,11 +1,12 @@
-#include "projector/commands/live_watch.h"
+#include "projector/cutting/live_watch.h"
 
 #include <utility>
 
 namespace cowlcast::projector {
 
-LiveWatch::LiveWatch(CuttingWindow& window, const calibration::CameraRequest& request, Watching watching)
-    : window_(window), watching_(std::move(watching)), feed_(request) {
+LiveWatch::LiveWatch(CuttingWindow& window, const calibration::CameraRequest& request, Watching watching,
+                     calibration::OpenCamera open)
+    : window_(window), watching_(std::move(watching)), feed_(request, std::move(open)) {
   QObject::connect(&timer_, &QTimer::timeout, [this] {
     try {
       look();

@@ -17,7 +17,9 @@ namespace cowlcast::projector {
 
 class LiveWatch {
  public:
-  LiveWatch(CuttingWindow& window, const calibration::CameraRequest& request, Watching watching);
+  /// `open` as of FrameSource.
+  LiveWatch(CuttingWindow& window, const calibration::CameraRequest& request, Watching watching,
+            calibration::OpenCamera open = calibration::open_camera);
 
   const Watching& watching() const { return watching_; }
 

@@ -1,0 +1,154 @@
+#include <QApplication>
+#include <QTimer>
+
+#include "calibration/camera/frame_source.h"
+#include "calibration/camera/locate_camera.h"
+#include "calibration/camera/still_frames.h"
+#include "calibration/refusal.h"
+#include "calibration/solve/calibrate.h"
+#include "calibration/target/target.h"
+#include "projector/commands/command.h"
+#include "projector/commands/display.h"
+#include "projector/commands/files.h"
+#include "projector/commands/lens_file.h"
+#include "projector/showing/picture_window.h"
+
+namespace cowlcast::projector {
+namespace {
+
+struct CameraOptions {
+  PictureSize size{1280, 720};
+  std::string table, screen, camera, photos, out, lens_memory, camera_name;
+};
+
+// Photographs that `cowlcast capture --fixed` took: their names tell what was shown.
+calibration::LocateRequest from_photographs(const std::string& folder) {
+  calibration::LocateRequest out;
+  for (const auto& path : files_ending(folder, {".jpg", ".jpeg", ".png"})) {
+    const std::string name = path.stem().string();
+    for (const auto& [word, frames] :
+         {std::pair{"target", &out.target}, std::pair{"plain", &out.plain}, std::pair{"dark", &out.dark}})
+      if (name.ends_with(word)) frames->push_back(calibration::load_photograph(path.string()).grey);
+  }
+  if (out.target.empty() || out.plain.empty())
+    throw calibration::Refusal("There are no photographs in \"" + folder +
+                               "\" whose names end in target and in plain. Take them with `cowlcast capture "
+                               "--fixed`, or name --camera instead.");
+  for (const auto* frames : {&out.target, &out.plain, &out.dark})
+    for (const cv::Mat& frame : *frames)
+      if (frame.size() != out.target.front().size())
+        throw calibration::Refusal(
+            "The photographs differ in size. Give those of the one camera that stays where it is.");
+  return out;
+}
+
+// Target, plain light and darkness shown in turn, and frames taken of each while nothing moves.
+calibration::LocateRequest from_camera(const CameraOptions& options, const calibration::TableMap& map) {
+  const auto application = open_display();
+  const QImage pictures[] = {
+      window_picture(calibration::target_picture(map.width, map.height)),
+      window_picture(calibration::plain_picture(map.width, map.height)),
+      window_picture(cv::Mat(map.height, map.width, CV_8UC1, cv::Scalar(0))),
+  };
+  PictureWindow window(projector_screen(options.screen, map.width, map.height), pictures[0]);
+  calibration::CameraFeed feed(
+      {.spec = options.camera, .width = options.size.width, .height = options.size.height});
+  calibration::StillFrames still({.pictures = 3, .settle_seconds = 1.5});
+  std::string told;
+  const auto tell = [&](const std::string& words) {
+    if (words != told && !words.empty()) std::cout << words << '\n' << std::flush;
+    if (!words.empty()) told = words;
+  };
+  std::exception_ptr failed;  // none may leave Qt's loop
+  QTimer timer;
+  QObject::connect(&timer, &QTimer::timeout, [&] {
+    try {
+      const auto frame = feed.newest();
+      if (!frame) {
+        tell(feed.complaint());
+        if (feed.state() == calibration::SourceState::ended) window.close();
+        return;
+      }
+      still.look(calibration::grey_of(frame->picture), frame->seconds);
+      tell(still.disturbed() ? "Something moves. Stand clear of the light."
+                             : "Stand clear of the light for some seconds.");
+      window.show_picture(pictures[still.wanted()]);
+      if (still.done()) window.close();
+    } catch (...) {
+      failed = std::current_exception();
+      window.close();
+    }
+  });
+  window.open();
+  timer.start(15);
+  QApplication::exec();
+  if (failed) std::rethrow_exception(failed);
+  if (!still.done())
+    throw calibration::Refusal("The camera's place was not found. " +
+                               (feed.complaint().empty() ? told : feed.complaint()));
+  if (!feed.remark().empty()) std::cerr << "Caution: " << feed.remark() << '\n';
+  return {still.frames(0), still.frames(1), still.frames(2), {}};
+}
+
+void run(const CameraOptions& options) {
+  const auto map =
+      calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
+  calibration::LocateRequest request =
+      options.photos.empty() ? from_camera(options, map) : from_photographs(options.photos);
+  const cv::Mat& frame = request.target.front();
+  request.lens = calibration::believed_lens(read_lens_memory(lens_memory_path(options.lens_memory)),
+                                            options.camera_name, frame.cols, frame.rows);
+  const calibration::LocatedCamera found = calibration::locate_camera(map, request);
+  write_file(options.out, found.camera.to_json());
+  for (const std::string& warning : found.warnings) std::cerr << "Caution: " << warning << '\n';
+  std::cout << found.summary;
+  if (!options.camera_name.empty())
+    std::cout << (request.lens ? "Its lens is remembered by that name.\n"
+                               : "No lens is remembered by that name and size; it was found here.\n");
+  std::cout << "Written to " << options.out << ".\n";
+}
+
+}  // namespace
+
+void add_camera(CLI::App& app, Job& job) {
+  const auto options = std::make_shared<CameraOptions>();
+  CLI::App* command = app.add_subcommand(
+      "camera", "find where a camera stands that stays there, so that it can watch the table");
+  command->add_option("--table", options->table, "table file made by `cowlcast calibrate`")->required();
+  auto* camera = command->add_option("--camera", options->camera,
+                                     "a number such as 0, a device, a film or an address with ://");
+  command->add_option("--screen", options->screen,
+                      "the projector's screen: its name or number [the one used last]");
+  command
+      ->add_option_function<std::string>(
+          "--camera-size",
+          [options](const std::string& text) {
+            const auto size = picture_size(text);
+            if (!size)
+              throw CLI::ValidationError("--camera-size", "cannot use \"" + text + "\": give it as 1280x720");
+            options->size = *size;
+          },
+          "pixels to ask the camera for [1280x720]")
+      ->type_name("WIDTHxHEIGHT");
+  auto* photos = command->add_option("--photos", options->photos,
+                                     "photographs of the target and of plain light that it has taken");
+  camera->excludes(photos);
+  command->add_option("--out", options->out, "the camera file to write, for example camera.json")->required();
+  command->add_option("--camera-name", options->camera_name, "the name its lens is remembered by");
+  command->add_option("--lens-memory", options->lens_memory,
+                      "file in which lenses are remembered, or none [one in your own data folder]");
+  command->footer(
+      "Fix the camera so that it sees the whole light and the edge of the mat, glue the edge tags\n"
+      "(`cowlcast sheets --edge-tags`) around that edge, and do this right after calibrating, the sheets "
+      "still\n"
+      "lying there. Target, plain light and darkness are shown in turn; stand clear. The result is checked\n"
+      "against corners that were left out, and refused with the reason when it does not hold.\n"
+      "Example: cowlcast camera --table table.json --camera 0 --screen HDMI-1 --out camera.json");
+  command->callback([options, &job] {
+    if (options->camera.empty() && options->photos.empty())
+      throw CLI::ValidationError("camera", "give --camera, or --photos that it has taken");
+    job = [options] { run(*options); };
+  });
+}
+
+}  // namespace cowlcast::projector
