@@ -119,10 +119,11 @@ void WorkbenchWindow::show_document() {
 std::vector<Missing> WorkbenchWindow::gaps() {
   std::vector<Missing> all = garment_.missing();
   for (Missing& gap : all) gap.sentence = lengths_in_own_units(gap.sentence, settings_.preferences().units);
-  if (garment_.now().bases.front) return all;
-  for (const Place place : {Place::cowl, Place::cloth, Place::cutting, Place::sewing}) {
+  const bool pattern = garment_.now().bases.front.has_value(), cowl = garment_.now().cowl.has_value();
+  for (const Place place : {Place::cowl, Place::cutting, Place::sewing}) {
+    if (pattern && (cowl || place == Place::cowl)) continue;
     std::erase_if(all, [place](const Missing& gap) { return gap.place == place; });
-    all.push_back({place, tr("after the pattern").toStdString()});
+    all.push_back({place, (pattern ? tr("after the cowl") : tr("after the pattern")).toStdString()});
   }
   return all;
 }

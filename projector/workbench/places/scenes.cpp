@@ -215,7 +215,6 @@ Scene cloth_scene(const drafting::CowlDraft& draft, const ClothChoice& cloth, Un
   const Piece whole = drafting::unfolded(draft.front);
   const Box box = drafting::box_of(whole.cut_line);
   const double half = 0.5 * cloth.width, low = box.low.y() - 60.0, high = box.high.y() + 60.0;
-  const double middle = 0.5 * (low + high);
   scene.lines.push_back({.points = {{-half, low}, {half, low}, {half, high}, {-half, high}},
                          .closed = true,
                          .colour = {},
@@ -239,7 +238,7 @@ Scene cloth_scene(const drafting::CowlDraft& draft, const ClothChoice& cloth, Un
                          t.ink,
                          TextSize::plain,
                          Qt::AlignHCenter | Qt::AlignBottom});
-  scene.words.push_back({{0.0, middle},
+  scene.words.push_back({{0.0, box.low.y() + 0.2 * box.height()},
                          tr("cowl front, laid open\n%1 × %2")
                              .arg(words_of(draft.cloth_width, units), words_of(draft.cloth_length, units)),
                          t.ink,

@@ -5,6 +5,7 @@
 #include <QDir>
 #include <cstdio>
 
+#include "projector/project/project_file.h"
 #include "projector/workbench/window.h"
 
 using namespace cowlcast::projector;
@@ -66,6 +67,16 @@ int main(int argc, char** argv) {
         window.go_to(place);
         if (window.current() == place) grab(window, out, QLatin1String(name_of(place)) + end);
       }
+      Project other = project;
+      other.pattern.source = PatternSource::body;
+      document.start_new(other);
+      window.go_to(Place::pattern);
+      grab(window, out, QStringLiteral("pattern-body") + end);
+      other.pattern.source = PatternSource::drawing;
+      other.pattern.front = {
+          "my front.svg", read_whole(QStringLiteral(COWLCAST_DATA_DIR "/demo-base.svg")), {}};
+      document.start_new(other);
+      grab(window, out, QStringLiteral("pattern-drawing") + end);
       project.cowl.drape = 1500.0;
       document.start_new(project);
       window.go_to(Place::cowl);
