@@ -178,6 +178,8 @@ Panel::Panel(QWidget* parent) : QScrollArea(parent) {
   setFocusPolicy(Qt::NoFocus);
   setFixedWidth(grown(372));
   inside->setMaximumWidth(grown(372) - style()->pixelMetric(QStyle::PM_ScrollBarExtent));
+  viewport()->setAutoFillBackground(true);
+  viewport()->setBackgroundRole(QPalette::Button);
   inside->setAutoFillBackground(true);
   inside->setBackgroundRole(QPalette::Button);
 }

@@ -3,6 +3,7 @@
 #include <QKeyEvent>
 #include <QPainter>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "projector/workbench/controls.h"
 
@@ -56,6 +57,7 @@ RailButton::RailButton(Place place, const QKeySequence& key) : icon_(icon_of(pla
 }
 
 void RailButton::show_missing(const QString& words) {
+  if (std::exchange(told_, true) && words == missing_) return;
   missing_ = words;
   setAccessibleDescription(words.isEmpty() ? tr("Nothing is missing") : tr("Missing: %1").arg(words));
   update();

@@ -25,6 +25,7 @@ class RailButton : public QAbstractButton {
  private:
   Icon icon_;
   QString missing_;
+  bool told_ = false;
 };
 
 class Rail : public QWidget {

@@ -2,6 +2,7 @@
 
 #include <QPainterPath>
 #include <algorithm>
+#include <cmath>
 
 #include "projector/workbench/canvas/ruler.h"
 
@@ -13,14 +14,22 @@ QPointF pixel(const PlaneView& view, const Point& place) {
   return {at.x(), at.y()};
 }
 
-/// Points nearer than a third of a pixel to the one before are not seen and only cost time.
+/// The line in pixels, without points that nobody would miss: stroking costs by the point.
 QPolygonF polygon_of(const PlaneView& view, const Polyline& line) {
+  constexpr double least_apart = 0.4, most_apart = 8.0, strays = 0.12;  // pixels
   QPolygonF result;
   result.reserve(static_cast<qsizetype>(line.size()));
+  Point last = Point::Zero();
   for (size_t i = 0; i < line.size(); ++i) {
-    const QPointF at = pixel(view, line[i]);
-    const bool kept = i == 0 || i + 1 == line.size() || (at - result.back()).manhattanLength() > 0.33;
-    if (kept) result.append(at);
+    const Point at = pixel_from_plane(view, line[i]);
+    if (i > 0 && i + 1 < line.size()) {
+      const Point way = at - last, next = pixel_from_plane(view, line[i + 1]) - last;
+      const double aside = std::abs(way.x() * next.y() - way.y() * next.x());
+      const bool straight = way.dot(next) > 0.0 && aside < strays * next.norm() && next.norm() < most_apart;
+      if (straight || way.norm() < least_apart) continue;
+    }
+    last = at;
+    result.append({at.x(), at.y()});
   }
   return result;
 }
@@ -30,7 +39,7 @@ void paint_line(QPainter& painter, const SceneLine& line, const PlaneView& view,
   const QPolygonF polygon = polygon_of(view, line.points);
   painter.setBrush(line.fill.isValid() ? QBrush(line.fill) : QBrush(Qt::NoBrush));
   if (line.colour.isValid()) {
-    QPen pen(line.colour, line.width + (emphasised ? 3.0 : 0.0), line.style, Qt::RoundCap, Qt::RoundJoin);
+    QPen pen(line.colour, line.width + (emphasised ? 3.0 : 0.0), line.style, Qt::RoundCap, Qt::BevelJoin);
     if (line.style == Qt::DashLine) pen.setDashPattern({4.0, 3.0});
     painter.setPen(pen);
   } else {
