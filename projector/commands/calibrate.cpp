@@ -5,11 +5,12 @@
 #include "calibration/refusal.h"
 #include "calibration/sheet/sheet.h"
 #include "projector/commands/command.h"
-#include "projector/commands/error_picture.h"
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
-#include "projector/commands/lens_file.h"
-#include "projector/commands/png.h"
+#include "projector/frame/png.h"
+#include "projector/table/calibration_job.h"
+#include "projector/table/error_picture.h"
+#include "projector/table/lens_file.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -116,35 +117,24 @@ void add_calibrate(CLI::App& app, Job& job) {
       "table.json");
   command->callback([options, &job] {
     job = [options] {
-      std::vector<std::string> paths, unread;
+      CalibrationJob work;
       for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"}))
-        paths.push_back(path.string());
-      std::vector<calibration::Photograph> photographs = calibration::load_photographs(paths, unread);
-      if (photographs.empty())
-        throw calibration::Refusal(unread.empty() ? "There is no JPEG or PNG file in \"" + options->photos +
-                                                        "\". Put the photographs of the table there."
-                                                  : unread.front());
-      for (const std::string& reason : unread) std::cerr << "Caution: " << reason << '\n';
-      for (calibration::Photograph& photograph : photographs)
-        if (photograph.camera.empty()) photograph.camera = options->camera_name;
-      const std::filesystem::path memory_path = lens_memory_path(options->lens_memory);
-      const std::vector<calibration::KnownLens> memory = read_lens_memory(memory_path);
-      calibration::CalibrationRequest request;
-      request.known_lenses = memory;
-      request.width = options->projector.width;
-      request.height = options->projector.height;
-      request.rulers = options->rulers;
-      request.spans = options->spans;
-      request.raised = options->raised;
-      request.lamp_height = options->lamp_height;
-      const calibration::CalibrationReport report = calibration::calibrate(photographs, request);
+        work.files.push_back(path.string());
+      if (work.files.empty())
+        throw calibration::Refusal("There is no JPEG or PNG file in \"" + options->photos +
+                                   "\". Put the photographs of the table there.");
+      work.camera_name = options->camera_name;
+      work.lens_memory = lens_memory_path(options->lens_memory);
+      work.request.width = options->projector.width;
+      work.request.height = options->projector.height;
+      work.request.rulers = options->rulers;
+      work.request.spans = options->spans;
+      work.request.raised = options->raised;
+      work.request.lamp_height = options->lamp_height;
+      const CalibrationOutcome outcome = calibrated(work);
+      const calibration::CalibrationReport& report = outcome.report;
       write_file(options->out, report.map.to_json());
-      try {
-        write_lens_memory(memory_path, memory, report.lenses);
-      } catch (const FileError& error) {  // the table is written: that is what was asked for
-        std::cerr << "Caution: the lens is not remembered. " << error.what() << '\n';
-      }
-      for (const std::string& warning : report.warnings) std::cerr << "Caution: " << warning << '\n';
+      for (const std::string& caution : outcome.cautions) std::cerr << "Caution: " << caution << '\n';
       std::cout << report.summary;
       if (!report.summary.ends_with('\n')) std::cout << '\n';
       std::cout << "Written to " << options->out << ".\n";

@@ -8,8 +8,8 @@
 #include "projector/commands/command.h"
 #include "projector/commands/display.h"
 #include "projector/commands/files.h"
-#include "projector/commands/png.h"
 #include "projector/cutting/window.h"
+#include "projector/frame/png.h"
 #include "projector/showing/picture_window.h"
 
 namespace cowlcast::projector {

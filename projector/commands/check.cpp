@@ -9,7 +9,7 @@
 #include "projector/commands/display.h"
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
-#include "projector/commands/png.h"
+#include "projector/frame/png.h"
 #include "projector/frame/render.h"
 #include "projector/frame/writing.h"
 #include "projector/showing/picture_window.h"

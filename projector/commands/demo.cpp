@@ -1,16 +1,7 @@
-#include <algorithm>
-#include <cmath>
 #include <cstdio>
-#include <numbers>
 
 #include "calibration/refusal.h"
 #include "calibration/sheet/sheet.h"
-#include "calibration/solve/calibrate.h"
-#include "calibration/target/target.h"
-#include "calibration/virtual_table/random_room.h"
-#include "calibration/virtual_table/read_back.h"
-#include "calibration/virtual_table/top_view.h"
-#include "calibration/virtual_table/truth.h"
 #include "drafting/block/block.h"
 #include "drafting/cowl/cowl_front.h"
 #include "drafting/export/piece_svg.h"
@@ -20,8 +11,10 @@
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
-#include "projector/commands/png.h"
 #include "projector/frame/piece_marks.h"
+#include "projector/frame/png.h"
+#include "projector/table/calibration_job.h"
+#include "projector/table/simulated_table.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -53,66 +46,17 @@ std::vector<cv::Mat> make_sheets(const path& out) {
   return pages;
 }
 
-// Takes the session's photographs into a folder; each is what the phone would have saved.
-void photograph_table(const room_model::Session& session, const path& out) {
+// Takes the table's photographs into a folder; each is what the phone would have saved.
+std::vector<std::string> photograph_table(const SimulatedTable& table, const path& out) {
   make_folder(out);
-  const int width = session.room.projector.width, height = session.room.projector.height;
-  const cv::Mat target = calibration::target_picture(width, height);
-  const cv::Mat plain = calibration::plain_picture(width, height);
-  int number = 0;
-  for (const room_model::Shot& shot : session.shots) {
-    const cv::Mat picture =
-        room_model::photograph(shot.room, shot.camera, shot.target ? target : plain, shot.seed);
-    const std::vector<unsigned char> bytes = room_model::encode_photograph(picture, shot.file);
-    write_file(out / ("photo-" + std::to_string(++number) + ".jpg"),
-               std::string_view(reinterpret_cast<const char*>(bytes.data()), bytes.size()));
+  std::vector<std::string> files;
+  for (int i = 0; i < photograph_count(table); ++i) {
+    const std::vector<unsigned char> bytes = photograph_file(table, i);
+    const path file = out / ("photo-" + std::to_string(i + 1) + ".jpg");
+    write_file(file, std::string_view(reinterpret_cast<const char*>(bytes.data()), bytes.size()));
+    files.push_back(file.string());
   }
-}
-
-// As read off with a ruler: to a tenth of a millimetre.
-calibration::Rulers measured_rulers(const room_model::Room& room) {
-  const auto read = [](double mm) { return std::round(mm * 10.0) / 10.0; };
-  return {read(calibration::kRulerAcross * room.sheets.front().across),
-          read(calibration::kRulerDown * room.sheets.front().down)};
-}
-
-// The map's mat frame carried to the room's: where cloth lies is hers to say, so only the shape counts.
-Eigen::Isometry2d room_from_mat(const calibration::TableMap& map,
-                                const room_model::RoomProjector& projector) {
-  std::vector<Eigen::Vector2d> from, to;
-  for (int i = 0; i <= 12; ++i)
-    for (int j = 0; j <= 8; ++j) {
-      const Eigen::Vector2d pixel(i * (map.width - 1) / 12.0, j * (map.height - 1) / 8.0);
-      if (const auto truth = room_model::mat_from_projector(projector, pixel)) {
-        from.push_back(map.mat_from_projector(pixel));
-        to.push_back(*truth);
-      }
-    }
-  return room_model::rigid_fit(from, to);
-}
-
-struct TrueLine {
-  Polyline on_mat;  // mat frame of the map
-  bool closed = false;
-};
-
-room_model::ReadBack measured(const calibration::TableMap& map, const room_model::RoomProjector& projector,
-                              const TrueLine& line) {
-  const cv::Mat frame = bgr_from(rendered(map, {{.lines = {line.on_mat}, .closed = line.closed}}, kCloth));
-  const Eigen::Isometry2d to_room = room_from_mat(map, projector);
-  Polyline truth;
-  for (const Point& point : line.on_mat) truth.push_back(to_room * point);
-  room_model::ReadBackOptions options;
-  options.height = kCloth;
-  options.closed = line.closed;
-  return room_model::read_back(projector, frame, truth, options);
-}
-
-room_model::TopView view_of(const calibration::TableMap& map, const room_model::RoomProjector& projector) {
-  Polyline lit = room_model::lit_outline(projector);
-  if (lit.empty()) lit = map.lit_area;
-  const drafting::Box box = drafting::box_of(lit);
-  return {box.low.x() - 40.0, box.low.y() - 40.0, box.width() + 80.0, box.height() + 80.0, 1.5};
+  return files;
 }
 
 void run(const path& out) {
@@ -121,22 +65,15 @@ void run(const path& out) {
   make_folder(out);
   const std::vector<cv::Mat> pages = make_sheets(out / "sheets");
 
-  room_model::RoomOptions options{.pages = pages};
-  options.hardness = 0.3;
-  const room_model::Session session = room_model::random_session(5, options);
-  photograph_table(session, out / "photos");
-  std::cout << session.shots.size() << " photographs of the table taken, in " << (out / "photos").string()
+  const SimulatedTable table = simulated_table(pages);
+  CalibrationJob job;
+  job.files = photograph_table(table, out / "photos");
+  std::cout << job.files.size() << " photographs of the table taken, in " << (out / "photos").string()
             << ".\n";
-
-  std::vector<calibration::Photograph> photographs;
-  for (const path& file : files_ending(out / "photos", {".jpg"}))
-    photographs.push_back(calibration::load_photograph(file.string()));
-  calibration::CalibrationRequest request;
-  request.width = session.room.projector.width;
-  request.height = session.room.projector.height;
-  const calibration::Rulers rulers = measured_rulers(session.room);
-  request.rulers = rulers;
-  const calibration::CalibrationReport report = calibration::calibrate(photographs, request);
+  job.request = request_for(table);
+  const calibration::CalibrationRequest& request = job.request;
+  const calibration::Rulers rulers = *request.rulers;
+  const calibration::CalibrationReport report = calibrated(job).report;
   write_file(out / "table.json", report.map.to_json());
   std::cout << "The two rulers of a printed sheet measure " << decimal(rulers.across, 1) << " and "
             << decimal(rulers.down, 1)
@@ -163,15 +100,10 @@ void run(const path& out) {
   const QImage frame = rendered(map, marks, kCloth);
   write_file(out / "frame.png", png_bytes(frame));
 
-  room_model::Room table = session.room;
-  const Eigen::Isometry2d to_room = room_from_mat(map, table.projector);
   const drafting::Box lain = drafting::box_of(laid(laying, draft.front.cut_line));
-  const Point middle = to_room * Point(0.5 * (lain.low + lain.high));
-  table.cloth = room_model::Cloth{.size = {lain.width() + 160.0, lain.height() + 120.0},
-                                  .place = {middle.x(), middle.y(), 0.02},
-                                  .height = kCloth};
-  const room_model::TopView view = view_of(map, table.projector);
-  write_file(out / "table-with-lines.png", png_bytes(room_model::top_view(table, view, bgr_from(frame))));
+  const Point around(80.0, 60.0);
+  const SimulatedCloth cloth{lain.low - around, lain.high + around, kCloth, kClothColour};
+  write_file(out / "table-with-lines.png", png_bytes(seen_from_above(table, map, frame, cloth, 1.5)));
 
   Polyline outline = laid(laying, draft.front.cut_line);
   outline.push_back(outline.front());
@@ -180,8 +112,8 @@ void run(const path& out) {
     std::cout << "Caution: the piece reaches " << decimal(reach.outside, 0) << " mm beyond the light.\n";
 
   const room_model::ReadBack lines =
-      room_model::joined({measured(map, table.projector, {laid(laying, draft.front.cut_line), true}),
-                          measured(map, table.projector, {laid(laying, draft.front.seam_line), true})});
+      room_model::joined({line_on_cloth(table, map, laid(laying, draft.front.cut_line), true, kCloth),
+                          line_on_cloth(table, map, laid(laying, draft.front.seam_line), true, kCloth)});
   if (lines.measured == 0) throw calibration::Refusal("No drawn line could be read back from the cloth.");
   std::cout << "\nThe lines on the cloth, cut line and seam line, read back at " << lines.measured
             << " places:\n"

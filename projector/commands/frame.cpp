@@ -8,8 +8,8 @@
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
-#include "projector/commands/png.h"
 #include "projector/frame/piece_marks.h"
+#include "projector/frame/png.h"
 
 namespace cowlcast::projector {
 namespace {

@@ -3,7 +3,7 @@
 
 #include "projector/commands/command.h"
 #include "projector/commands/files.h"
-#include "projector/commands/png.h"
+#include "projector/frame/png.h"
 
 namespace cowlcast::projector {
 

@@ -8,7 +8,7 @@
 #include "projector/commands/display.h"
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
-#include "projector/commands/png.h"
+#include "projector/frame/png.h"
 #include "projector/teaching/window.h"
 
 namespace cowlcast::projector {

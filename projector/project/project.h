@@ -61,9 +61,12 @@ struct TopChoice {
 };
 
 struct TableChoice {
+  int width = 0, height = 0;                    ///< of the projector's picture, pixels; 0: not chosen
+  double ruler_across = 0.0, ruler_down = 0.0;  ///< what a sheet's two rulers measure; 0: not measured
+  double lamp_height = 0.0;                  ///< the projector's lens over the mat, by tape; 0: not measured
+  std::vector<std::string> photographs;      ///< files to calibrate from
   std::optional<calibration::TableMap> map;  ///< as calibrated; none: not yet
-  std::vector<std::string> photographs;      ///< file names it came from, for the person to read
-  bool simulated = false;                    ///< of the tour's table: no light on a real one goes by it
+  bool simulated = false;  ///< the map is of the tour's table: no light on a real one goes by it
 };
 
 struct Project {

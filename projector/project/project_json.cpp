@@ -254,16 +254,26 @@ ClothChoice cloth_from(const json& in) {
 }
 
 json table_to(const TableChoice& table) {
-  return {{"map", table.map ? json::parse(table.map->to_json()) : json()},
+  return {{"width", table.width},
+          {"height", table.height},
+          {"ruler_across", table.ruler_across},
+          {"ruler_down", table.ruler_down},
+          {"lamp_height", table.lamp_height},
           {"photographs", table.photographs},
+          {"map", table.map ? json::parse(table.map->to_json()) : json()},
           {"simulated", table.simulated}};
 }
 
 TableChoice table_from(const json& in) {
   TableChoice table;
+  take(in, "width", table.width);
+  take(in, "height", table.height);
+  take(in, "ruler_across", table.ruler_across);
+  take(in, "ruler_down", table.ruler_down);
+  take(in, "lamp_height", table.lamp_height);
+  take(in, "photographs", table.photographs);
   if (in.contains("map") && !in.at("map").is_null())
     table.map = calibration::TableMap::from_json(in.at("map").dump());
-  take(in, "photographs", table.photographs);
   take(in, "simulated", table.simulated);
   return table;
 }

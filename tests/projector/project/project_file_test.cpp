@@ -33,7 +33,7 @@ Project full_project() {
   project.cowl.set_openings = {0.1, 0.2, 0.3};
   project.top.camisole_depth = 141.0;
   project.cloth = {1400.0, ClothKind::woven, 1.1, {0xff102030, 0xffffffff}};
-  project.table = {testing::map_of({}), {"1.jpg", "2.jpg"}, true};
+  project.table = {1920, 1080, 239.4, 179.7, 1450.0, {"1.jpg", "2.jpg"}, testing::map_of({}), true};
   project.cutting["cowl front"] = {.piece = "cowl front",
                                    .table_made_at = "2000-01-01T00:00:00Z",
                                    .laying = {1, 2, 0.5, true, 1.6},

@@ -1,4 +1,4 @@
-// Pictures to the bytes of a PNG file.
+// Pictures to the bytes of a PNG file, and from Qt's hands to OpenCV's and back.
 #pragma once
 
 #include <QImage>
@@ -13,5 +13,8 @@ std::string png_bytes(const QImage& picture);
 
 /// The same picture as OpenCV holds it: 8-bit BGR.
 cv::Mat bgr_from(const QImage& picture);
+
+/// The other way: from 8-bit grey or BGR.
+QImage image_from(const cv::Mat& picture);
 
 }  // namespace cowlcast::projector

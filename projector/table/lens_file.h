@@ -16,7 +16,7 @@ std::filesystem::path lens_memory_path(const std::string& option);
 /// kind.
 std::vector<calibration::KnownLens> read_lens_memory(const std::filesystem::path& path);
 
-/// Adds `lenses` and writes it whole. Throws FileError.
+/// Adds `lenses` and writes it whole. Throws drafting::Refusal.
 void write_lens_memory(const std::filesystem::path& path, std::vector<calibration::KnownLens> memory,
                        const std::vector<calibration::KnownLens>& lenses);
 

@@ -1,4 +1,4 @@
-#include "projector/commands/png.h"
+#include "projector/frame/png.h"
 
 #include <QBuffer>
 #include <QByteArray>
@@ -23,17 +23,21 @@ std::string png_bytes(const QImage& picture) {
 }
 
 std::string png_bytes(const cv::Mat& picture, double dots_per_inch) {
-  const bool grey = picture.type() == CV_8UC1;
-  if (!grey && picture.type() != CV_8UC3) throw std::runtime_error("A picture of this kind cannot be saved.");
-  QImage view(picture.data, picture.cols, picture.rows, static_cast<qsizetype>(picture.step),
-              grey ? QImage::Format_Grayscale8 : QImage::Format_BGR888);
+  QImage image = image_from(picture);
   if (dots_per_inch > 0.0) {
     const int per_metre = static_cast<int>(std::lround(dots_per_inch / 0.0254));
-    view = view.copy();
-    view.setDotsPerMeterX(per_metre);
-    view.setDotsPerMeterY(per_metre);
+    image.setDotsPerMeterX(per_metre);
+    image.setDotsPerMeterY(per_metre);
   }
-  return encoded(view);
+  return encoded(image);
+}
+
+QImage image_from(const cv::Mat& picture) {
+  const bool grey = picture.type() == CV_8UC1;
+  if (!grey && picture.type() != CV_8UC3) throw std::runtime_error("A picture of this kind cannot be saved.");
+  const QImage view(picture.data, picture.cols, picture.rows, static_cast<qsizetype>(picture.step),
+                    grey ? QImage::Format_Grayscale8 : QImage::Format_BGR888);
+  return view.copy();
 }
 
 cv::Mat bgr_from(const QImage& picture) {

@@ -1,5 +1,6 @@
-#include "projector/commands/error_picture.h"
+#include "projector/table/error_picture.h"
 
+#include <QCoreApplication>
 #include <QPainter>
 #include <QPainterPath>
 #include <algorithm>
@@ -32,6 +33,10 @@ const Band& band_of(double mm) {
   for (const Band& band : kBands)
     if (mm < band.below) return band;
   return kBands.back();
+}
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("error picture", text);
 }
 
 QString number(double value, int digits) {
@@ -87,12 +92,12 @@ QImage error_picture(const calibration::TableMap& map, double cloth) {
   font.setBold(true);
   painter.setFont(font);
   painter.drawText(QRectF(kMargin, 18, kWidth - 2 * kMargin, 40), Qt::AlignLeft | Qt::AlignVCenter,
-                   "How far a line may lie from true, mm");
+                   tr("How far a line may lie from true, mm"));
   font.setPixelSize(20);
   font.setBold(false);
   painter.setFont(font);
-  QString below = "95 times in 100 it is nearer than this. A cell is about 10 cm; you stand at the foot.";
-  if (cloth > 0.0) below += " On cloth " + number(cloth, 1) + " mm thick.";
+  QString below = tr("95 times in 100 it is nearer than this. A cell is about 10 cm; you stand at the foot.");
+  if (cloth > 0.0) below += tr(" On cloth %1 mm thick.").arg(number(cloth, 1));
   painter.drawText(QRectF(kMargin, 60, kWidth - 2 * kMargin, 30), Qt::AlignLeft | Qt::AlignVCenter, below);
 
   const double step = (kWidth - 2.0 * kMargin) / static_cast<double>(kBands.size());
@@ -101,8 +106,8 @@ QImage error_picture(const calibration::TableMap& map, double cloth) {
     painter.fillRect(key, QColor(kBands[i].colour));
     painter.setPen(QColor(kBands[i].ink));
     painter.drawText(key, Qt::AlignCenter,
-                     i + 1 < kBands.size() ? "under " + number(kBands[i].below, 2)
-                                           : number(kBands[i - 1].below, 2) + " and more");
+                     i + 1 < kBands.size() ? tr("under %1").arg(number(kBands[i].below, 2))
+                                           : tr("%1 and more").arg(number(kBands[i - 1].below, 2)));
   }
   return picture;
 }

@@ -1,0 +1,56 @@
+// A simulated table to try everything on: photographs to calibrate from, and lines of light on cloth.
+//
+//   const SimulatedTable table = simulated_table();
+//   for (int i = 0; i < photograph_count(table); ++i) save(photograph_file(table, i));
+//   CalibrationOutcome outcome = calibrated({.files = ..., .request = request_for(table)});
+//   QImage picture = seen_from_above(table, outcome.report.map, frame, cloth, 1.0);
+//
+// The scenario is invented: four A4 sheets from an office printer, a phone in the
+// hand, a full-HD projector over a green mat. The calibration knows nothing of the
+// truth: it gets the photographs' files and what the rulers measure, as from a
+// real table. A photograph takes some seconds to make.
+#pragma once
+
+#include <QImage>
+#include <vector>
+
+#include "calibration/solve/calibrate.h"
+#include "calibration/virtual_table/random_room.h"
+#include "calibration/virtual_table/read_back.h"
+#include "projector/frame/laying.h"
+
+namespace cowlcast::projector {
+
+struct SimulatedTable {
+  calibration::virtual_table::Session session;
+};
+
+/// `pages`: the sheets' pictures; none: four A4 sheets are drawn.
+SimulatedTable simulated_table(std::vector<cv::Mat> pages = {});
+
+int photograph_count(const SimulatedTable& table);
+
+/// The JPEG file as the phone would have saved it; `index` from 0.
+std::vector<unsigned char> photograph_file(const SimulatedTable& table, int index);
+
+/// Picture size and rulers, read to a tenth of a millimetre, as a person would type them.
+calibration::CalibrationRequest request_for(const SimulatedTable& table);
+
+/// Cloth on the simulated table, in the map's mat frame.
+struct SimulatedCloth {
+  Point low = Point::Zero(), high = Point::Zero();  ///< its corners, mm
+  double height = 1.0;                              ///< of its upper face, mm
+  unsigned colour = 0xff8a3a4c;                     ///< sRGB
+};
+
+/// What one sees from straight above while the projector shows `frame`: the lit mat and a little around it.
+QImage seen_from_above(const SimulatedTable& table, const calibration::TableMap& map, const QImage& frame,
+                       const SimulatedCloth& cloth, double pixels_per_mm);
+
+/// How far a line that is drawn alone lies from where it should on the cloth. `line` in the map's mat frame;
+/// where the whole lies is the maker's to say, so only its shape counts.
+calibration::virtual_table::ReadBack line_on_cloth(const SimulatedTable& table,
+                                                   const calibration::TableMap& map, const Polyline& line,
+                                                   bool closed, double height);
+
+}  // namespace cowlcast::projector
