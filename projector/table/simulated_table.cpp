@@ -79,6 +79,8 @@ calibration::CalibrationRequest request_for(const SimulatedTable& table) {
 QImage seen_from_above(const SimulatedTable& table, const calibration::TableMap& map, const QImage& frame,
                        const SimulatedCloth& cloth, double pixels_per_mm) {
   room_model::Room room = table.session.room;
+  room.sheets.clear();
+  room.light.lux *= cloth.room_light;
   const Eigen::Isometry2d to_room = room_from_mat(map, room.projector);
   const Point middle = to_room * Point(0.5 * (cloth.low + cloth.high));
   const double turn = std::atan2(to_room.linear()(1, 0), to_room.linear()(0, 0));

@@ -41,9 +41,11 @@ struct SimulatedCloth {
   Point low = Point::Zero(), high = Point::Zero();  ///< its corners, mm
   double height = 1.0;                              ///< of its upper face, mm
   unsigned colour = 0xff8a3a4c;                     ///< sRGB
+  double room_light = 1.0;                          ///< of the room's own light, how much is left on
 };
 
-/// What one sees from straight above while the projector shows `frame`: the lit mat and a little around it.
+/// What one sees from straight above while the projector shows `frame`: the lit mat and a little around it, the
+/// sheets put away.
 QImage seen_from_above(const SimulatedTable& table, const calibration::TableMap& map, const QImage& frame,
                        const SimulatedCloth& cloth, double pixels_per_mm);
 
