@@ -10,8 +10,8 @@
 #include "projector/commands/command.h"
 #include "projector/commands/display.h"
 #include "projector/commands/files.h"
-#include "projector/commands/lens_file.h"
 #include "projector/showing/picture_window.h"
+#include "projector/table/lens_file.h"
 
 namespace cowlcast::projector {
 namespace {

@@ -14,6 +14,7 @@ void open_workbench() {
   WorkbenchWindow window(document, settings);
   window.open();
   window.offer(found_work(work_folder()));
+  window.offer_tour();
   QApplication::exec();
 }
 

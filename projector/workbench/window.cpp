@@ -60,6 +60,7 @@ void WorkbenchWindow::build_places() {
   rail_ = new Rail(places_);
   stack_ = new QStackedWidget;
   notice_ = new RefusalBox;
+  build_tour();
   for (Workplace* place : places_) {
     stack_->addWidget(place);
     connect(place, &Workplace::wanted, this, &WorkbenchWindow::go_to);
@@ -69,6 +70,7 @@ void WorkbenchWindow::build_places() {
   auto* column = new QVBoxLayout(middle);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
+  column->addWidget(tour_);
   column->addWidget(notice_);
   column->addWidget(stack_, 1);
   auto* whole = new QWidget;
@@ -107,6 +109,7 @@ void WorkbenchWindow::show_document() {
   for (Workplace* place : places_)
     if (place->place() == current_) place->show_project();
   rail_->show_missing(gaps());
+  show_tour();
   const auto say = [](QAction* action, bool can, const QString& what, const QString& sentence) {
     action->setEnabled(can);
     action->setText(sentence.isEmpty() ? what : what + QStringLiteral(": ") + sentence);

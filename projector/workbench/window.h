@@ -17,6 +17,7 @@
 #include "projector/project/work_copy.h"
 #include "projector/workbench/controls.h"
 #include "projector/workbench/rail.h"
+#include "projector/workbench/tour.h"
 
 namespace cowlcast::projector {
 
@@ -30,6 +31,11 @@ class WorkbenchWindow : public QMainWindow {
   void open();
   /// Offers the first of what was left behind by a program that ended without saving.
   void offer(const std::vector<FoundWork>& found);
+  /// Offers the tour to whoever opens the window for the first time.
+  void offer_tour();
+  /// On a new project; what is not saved is asked about first.
+  void take_tour();
+  const TourBar& tour() const { return *tour_; }
   void go_to(Place place);
   Place current() const;
   Workplace& workplace(Place place) const;
@@ -58,6 +64,9 @@ class WorkbenchWindow : public QMainWindow {
                   const std::function<void(Preferences&)>& edit);
   void show_recent();
   void show_document();
+  void build_tour();
+  void show_tour();
+  void do_for_tour(TourTask task);
   std::vector<Missing> gaps();
   void show_title();
   void settings_changed();
@@ -75,6 +84,8 @@ class WorkbenchWindow : public QMainWindow {
   Rail* rail_ = nullptr;
   QStackedWidget* stack_ = nullptr;
   RefusalBox* notice_ = nullptr;
+  TourBar* tour_ = nullptr;
+  bool on_tour_ = false;
   QAction *undo_ = nullptr, *redo_ = nullptr;
   QMenu* recent_ = nullptr;
   Place current_ = Place::pattern;

@@ -132,6 +132,8 @@ void WorkbenchWindow::build_table_menu(QMenu& menu) {
 }
 
 void WorkbenchWindow::build_help_menu(QMenu& menu) {
+  add_action(menu, tr("Take the &tour"), tr("The whole job in two minutes, on a simulated table"), {},
+             [this] { take_tour(); });
   menu.setToolTipsVisible(true);
   add_action(menu, tr("&Keys"), tr("The keys of this window"), QKeySequence(QStringLiteral("F1")),
              [this] { say_keys(); });

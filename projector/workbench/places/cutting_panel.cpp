@@ -1,0 +1,253 @@
+// What stands beside and around the light in the cutting place.
+#include <QHBoxLayout>
+#include <QLocale>
+#include <QSettings>
+
+#include "projector/cutting/view_marks.h"
+#include "projector/workbench/look/theme.h"
+#include "projector/workbench/places/cutting_place.h"
+
+namespace cowlcast::projector {
+namespace {
+
+QString name_in_words(const std::string& name) {
+  return QString::fromStdString(name);
+}
+
+}  // namespace
+
+CuttingPlace::CuttingPlace(Document& document, Settings& settings, CurrentGarment& garment)
+    : Workplace(Place::cutting, document, settings, garment) {
+  panel_ = make_panel();
+  body()->addWidget(make_middle(), 1);
+  body()->addWidget(panel_);
+  set_lead(tr("The lines as they fall on the cloth. Lay the piece, then cut stroke by stroke."));
+  soon_.setSingleShot(true);
+  soon_.setInterval(150);
+  connect(&soon_, &QTimer::timeout, this, &CuttingPlace::look_at_table);
+}
+
+QWidget* CuttingPlace::make_middle() {
+  middle_ = new QStackedWidget;
+  auto* empty = new QWidget;
+  auto* column = new QVBoxLayout(empty);
+  empty_words_ = new QLabel;
+  empty_words_->setFont(letters(TextSize::large));
+  empty_words_->setWordWrap(true);
+  empty_words_->setAlignment(Qt::AlignHCenter);
+  empty_words_->setFixedWidth(grown(560));
+  empty_way_ = make_button(tr("To the &table"), tr("Goes there"));
+  empty_way_->setProperty("primary", true);
+  empty_way_->setFixedSize(grown(320), grown(60));
+  connect(empty_way_, &QPushButton::clicked, this, [this] { emit wanted(empty_place_); });
+  column->addStretch(2);
+  column->addWidget(empty_words_, 0, Qt::AlignHCenter);
+  column->addSpacing(grown(20));
+  column->addWidget(empty_way_, 0, Qt::AlignHCenter);
+  column->addStretch(3);
+  middle_->addWidget(empty);
+
+  auto* work = new QWidget;
+  auto* lines = new QVBoxLayout(work);
+  lines->setContentsMargins(grown(24), 0, grown(24), grown(20));
+  lines->setSpacing(grown(10));
+  seen_as_ = new OneOf(
+      tr("What is seen"),
+      {{tr("&On the cloth"), tr("The simulated table, photographed from above")},
+       {tr("The pro&jector's picture"), tr("The frame itself, a pixel of it for each of the projector's")}});
+  seen_as_->show_chosen(0);
+  connect(seen_as_, &OneOf::chosen, this, [this](int which) {
+    on_cloth_ = which == 0;
+    show_view();
+  });
+  notice_ = new RefusalBox;
+  light_ = new LightView;
+  describe(*light_, tr("The light on the table"),
+           tr("Arrow keys move the piece, Q and E turn it, F flips it; the mouse drags it. Space goes on, "
+              "Page Up goes "
+              "back"));
+  connect(light_, &LightView::acted, this, &CuttingPlace::act);
+  connect(light_, &LightView::dragged, this, &CuttingPlace::drag);
+  connect(light_, &LightView::let_go, this, [this] { document().settle(); });
+  looking_words_ = new QLabel;
+  looking_words_->setWordWrap(true);
+  looking_words_->setMinimumHeight(2 * looking_words_->fontMetrics().lineSpacing());
+  lines->addWidget(seen_as_);
+  lines->addWidget(notice_);
+  lines->addWidget(light_, 1);
+  lines->addWidget(looking_words_);
+  middle_->addWidget(work);
+  return middle_;
+}
+
+QPushButton* CuttingPlace::add_act(Panel& panel, const QString& text, const QString& tip, Act act_it) {
+  auto* button = make_button(text, tip);
+  connect(button, &QPushButton::clicked, this, [this, act_it] {
+    act(act_it);
+    document().settle();
+  });
+  panel.add(button);
+  return button;
+}
+
+Panel* CuttingPlace::make_panel() {
+  auto* panel = new Panel;
+  pieces_ = new QComboBox;
+  panel->add_labelled(tr("&Piece"), tr("Which piece is cut now, and how far the others are"), pieces_);
+  connect(pieces_, &QComboBox::activated, this,
+          [this](int which) { choose_piece(pieces_->itemData(which).toString().toStdString()); });
+  state_ = panel->add_words({});
+  next_ = add_act(*panel, tr("&Go on"), tr("What comes next; the space bar or Page Down does the same"),
+                  Act::next);
+  next_->setProperty("primary", true);
+  back_ =
+      add_act(*panel, tr("Take it &back"), tr("Takes the last one back; Page Up does the same"), Act::back);
+  waive_ = add_act(*panel, tr("Cut all the sa&me"),
+                   tr("In spite of what is said. Pressed twice; it is written in the record"), Act::waive);
+  panel->add_gap();
+  panel->add_heading(tr("On the projector"));
+  screens_ = new QComboBox;
+  panel->add_labelled(tr("S&creen"), tr("The screen that the projector is, by name and pixels"), screens_);
+  show_ = make_button(
+      tr("&Show on the projector"),
+      tr("Full screen there, with the same keys. A presenter's remote or a pedal goes on and back"));
+  connect(show_, &QPushButton::clicked, this, &CuttingPlace::show_on_projector);
+  panel->add(show_);
+  panel->add_gap();
+  panel->add_heading(tr("Laying"));
+  left_ = add_act(*panel, tr("Turn &left"), tr("A fifth of a degree anticlockwise; Q, with shift 5 degrees"),
+                  Act::turn_left);
+  right_ = add_act(*panel, tr("Turn &right"), tr("A fifth of a degree clockwise; E, with shift 5 degrees"),
+                   Act::turn_right);
+  flip_ = add_act(*panel, tr("Fl&ip"), tr("Face down instead of face up; F"), Act::flip);
+  home_ = add_act(*panel, tr("To its laid-o&ut place"), tr("Where it lay when laying began; H"), Act::home);
+  unlock_ = add_act(*panel, tr("Lay it a&new"),
+                    tr("Moves the lines to where the cloth has gone; what is cut stays cut; U"), Act::unlock);
+  panel->add_gap();
+  panel->add_heading(tr("Blade and hand"));
+  std::vector<OneOf::Choice> sizes;
+  for (const double size : kBladeSizes)
+    sizes.push_back(
+        {tr("&%1").arg(static_cast<int>(size)), tr("A rotary cutter with a blade of %1 mm").arg(size)});
+  blades_ = new OneOf(tr("Diameter of the blade, mm"), sizes);
+  connect(blades_, &OneOf::chosen, this, [this](int which) {
+    settings().set([which](Preferences& preferences) {
+      preferences.blade = kBladeSizes.at(static_cast<size_t>(which));
+    });
+    show_project();
+  });
+  hands_ =
+      new OneOf(tr("The hand that holds the blade"),
+                {{tr("Left han&d"), tr("Strokes and the hatched band are made for a left-handed cutter")},
+                 {tr("Righ&t hand"), tr("Strokes and the hatched band are made for a right-handed cutter")}});
+  connect(hands_, &OneOf::chosen, this, [this](int which) {
+    settings().set([which](Preferences& preferences) { preferences.left_handed = which == 0; });
+    show_project();
+  });
+  panel->add(blades_);
+  panel->add(hands_);
+  panel->add_gap();
+  panel->add_heading(tr("Cloth"));
+  cloth_ = panel->add_words({});
+  auto* change = make_button(tr("Another &kind of cloth …"), tr("To the place where the cloth is said"));
+  connect(change, &QPushButton::clicked, this, [this] { emit wanted(Place::cloth); });
+  panel->add(change);
+  panel->end();
+  return panel;
+}
+
+void CuttingPlace::show_pieces() {
+  const QSignalBlocker quiet(pieces_);
+  pieces_->clear();
+  for (const drafting::Piece& one : garment().now().pieces) {
+    const Record record = record_of(document().project(), one);
+    QString words = name_in_words(one.name);
+    if (record.strokes > 0 && record.cut >= record.strokes)
+      words = tr("%1: cut").arg(words);
+    else if (record.cut > 0)
+      words = tr("%1: %2 of %3 strokes cut").arg(words).arg(record.cut).arg(record.strokes);
+    pieces_->addItem(words, QString::fromStdString(one.name));
+    if (one.name == chosen_) pieces_->setCurrentIndex(pieces_->count() - 1);
+  }
+}
+
+void CuttingPlace::show_screens() {
+  const calibration::TableMap& map = *document().project().table.map;
+  const std::vector<ScreenSeen> screens = screens_seen();
+  const QSignalBlocker quiet(screens_);
+  const QString wanted = screens_->currentData().toString();
+  screens_->clear();
+  for (const ScreenSeen& screen : screens)
+    screens_->addItem(QStringLiteral("%1, %2 × %3")
+                          .arg(QString::fromStdString(screen.name))
+                          .arg(screen.width)
+                          .arg(screen.height),
+                      QString::fromStdString(screen.name));
+  int chosen = screens_->findData(wanted);
+  if (chosen < 0) {
+    const std::string last = QSettings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"))
+                                 .value(QStringLiteral("projector-screen"))
+                                 .toString()
+                                 .toStdString();
+    chosen = std::max(0, likely_index(screens, last, map.width, map.height));
+  }
+  screens_->setCurrentIndex(chosen);
+}
+
+void CuttingPlace::show_words() {
+  const Project& project = document().project();
+  const AtTheTable who = person();
+  hands_->show_chosen(who.hand == Hand::left ? 0 : 1);
+  for (size_t i = 0; i < kBladeSizes.size(); ++i)
+    if (kBladeSizes[i] == who.blade) blades_->show_chosen(static_cast<int>(i));
+  const bool simulated = project.table.simulated;
+  show_->setEnabled(view_.has_value() && !simulated);
+  show_->setToolTip(
+      simulated
+          ? tr("The table is a simulated one, and no light on a real table goes by it. Calibrate your own.")
+          : show_->accessibleDescription());
+  for (QPushButton* button : {next_, back_, left_, right_, flip_, home_, unlock_})
+    button->setEnabled(view_.has_value());
+  waive_->setVisible(view_ && !view_->block.empty());
+  if (!view_) {
+    state_->clear();
+    return;
+  }
+  const CuttingView& view = *view_;
+  const QString height = QLocale().toString(view.laying.height, 'f', 1);
+  cloth_->setText(
+      view.piece.fold
+          ? tr("Doubled, its fold along the line that says so: %1 mm high in two layers.").arg(height)
+          : tr("One layer, %1 mm high.").arg(height));
+  const bool laying = is_laying(view), cutting = view.phase == Phase::cutting;
+  for (QPushButton* button : {left_, right_, flip_, home_}) button->setEnabled(laying);
+  unlock_->setEnabled(cutting);
+  back_->setEnabled(cutting);
+  next_->setEnabled(view.block.empty() && !all_cut(view));
+  next_->setText(view.phase == Phase::cautions ? tr("Read: &go on")
+                 : laying                      ? tr("It lies right: be&gin to cut")
+                                               : tr("This stroke is cut: &go on"));
+  next_->setAccessibleName(next_->text().remove(QLatin1Char('&')));
+  QStringList lines;
+  if (!view.block.empty()) {
+    lines << in_own_units(view.block);
+  } else if (view.phase == Phase::cautions) {
+    lines << tr("Before the first stroke of a day:");
+    for (int i = 0; i < view.cautions_shown && i < static_cast<int>(cautions().size()); ++i)
+      lines << QString::fromStdString(cautions()[static_cast<size_t>(i)]);
+  } else if (laying) {
+    lines << tr("Move the lines to where the cloth lies, or the cloth to the lines.");
+  } else if (all_cut(view)) {
+    lines << tr("All strokes of this piece are cut.");
+  } else {
+    lines << tr("Stroke %1 of %2: %3.")
+                 .arg(view.cut + 1)
+                 .arg(view.plan.size())
+                 .arg(QString::fromStdString(
+                     stroke_name(view.piece, view.plan[static_cast<size_t>(view.cut)])));
+  }
+  if (!view.message.empty()) lines << QString::fromStdString(view.message);
+  state_->setText(lines.join(QLatin1Char('\n')));
+}
+
+}  // namespace cowlcast::projector

@@ -1,0 +1,106 @@
+// TablePlace: the table calibrated, step by step, with nothing to type that a picture can say.
+//
+// Print sheets, lay them, photograph them, calibrate. Photographs are dropped, picked, or arrive in a watched
+// folder. Calibrating runs beside the window and can be stopped. A simulated table goes the same way, so that
+// everything can be tried without a projector.
+#pragma once
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QDoubleSpinBox>
+#include <QListWidget>
+#include <QProgressBar>
+#include <QSpinBox>
+#include <QStackedWidget>
+#include <memory>
+
+#include "projector/showing/picture_window.h"
+#include "projector/table/calibration_job.h"
+#include "projector/workbench/background.h"
+#include "projector/workbench/controls.h"
+#include "projector/workbench/places/folder_watch.h"
+#include "projector/workbench/places/table_picture.h"
+#include "projector/workbench/workplace.h"
+
+namespace cowlcast::projector {
+
+class TablePlace : public Workplace {
+  Q_OBJECT
+
+ public:
+  TablePlace(Document& document, Settings& settings, CurrentGarment& garment);
+
+  void show_project() override;
+
+  void go_to_step(TableStep step);
+  TableStep step() const { return step_; }
+
+  /// Files that are no photographs are told and left out.
+  void add_photographs(const QStringList& files);
+  /// What is amiss is said in the place.
+  void save_sheets(const QString& file);
+  /// Makes the simulated table's photographs and takes them in; then all goes on as with real ones.
+  void lay_out_simulated_table();
+  void calibrate();
+  bool busy() const { return work_.busy(); }
+  const RefusalBox& notice() const { return *notice_; }
+
+ signals:
+  void busy_changed();
+
+ protected:
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  QWidget* make_middle();
+  Panel* make_print_panel();
+  Panel* make_lay_panel();
+  Panel* make_photograph_panel();
+  Panel* make_calibrate_panel();
+  void add_light_buttons(Panel& panel);
+  void add_next_button(Panel& panel, TableStep next, const QString& text);
+  QDoubleSpinBox* add_ruler(Panel& panel, const QString& label, double nominal, double TableChoice::*member);
+
+  void show_screens();
+  void choose_screen(int which);
+  void show_light(bool target);
+  void save_light(const QString& folder);
+  void pick_photographs();
+  void pick_folder();
+  void remove_photographs();
+  void show_photographs();
+  void show_map();
+  void say_progress(const QString& words, int done, int all);
+  void take_in(const CalibrationOutcome& outcome, bool simulated);
+  void refuse(const QString& reason);
+
+  TableStep step_ = TableStep::print;
+  OneOf* steps_ = nullptr;
+  TablePicture* picture_ = nullptr;
+  QStackedWidget* panels_ = nullptr;
+  RefusalBox* notice_ = nullptr;
+  QWidget* working_ = nullptr;
+  QLabel* working_words_ = nullptr;
+  QProgressBar* progress_ = nullptr;
+  QSpinBox* sheet_count_ = nullptr;
+  QDoubleSpinBox *across_ = nullptr, *down_ = nullptr;
+  QLabel* saved_sheets_ = nullptr;
+  QComboBox* screens_ = nullptr;
+  QListWidget* list_ = nullptr;
+  QLabel* watched_ = nullptr;
+  LengthBox* lamp_ = nullptr;
+  QPushButton* calibrate_ = nullptr;
+  QPushButton* numbers_ = nullptr;
+  QLabel *result_ = nullptr, *cautions_ = nullptr, *summary_words_ = nullptr;
+
+  FolderWatch watch_;
+  Background work_, looking_;
+  std::unique_ptr<PictureWindow> light_;
+  std::vector<std::string> seen_;  // the photographs that are in the picture
+  std::string shown_map_;          // of which the error map is in the picture, by when it was made
+  std::string summary_of_;         // the map that the two below belong to
+  QString summary_, caution_words_;
+};
+
+}  // namespace cowlcast::projector

@@ -1,0 +1,70 @@
+// The tour in the window: who does what it asks for.
+#include "projector/workbench/places/cutting_place.h"
+#include "projector/workbench/places/table_place.h"
+#include "projector/workbench/window.h"
+
+namespace cowlcast::projector {
+
+void WorkbenchWindow::build_tour() {
+  tour_ = new TourBar;
+  tour_->setVisible(on_tour_);
+  connect(tour_, &TourBar::wanted, this, &WorkbenchWindow::go_to);
+  connect(tour_, &TourBar::asked_to_do, this, &WorkbenchWindow::do_for_tour);
+  connect(tour_, &TourBar::left, this, [this] {
+    on_tour_ = false;
+    tour_->hide();
+  });
+  for (Workplace* place : places_)
+    if (auto* table = qobject_cast<TablePlace*>(place))
+      connect(table, &TablePlace::busy_changed, this, &WorkbenchWindow::show_tour);
+}
+
+void WorkbenchWindow::offer_tour() {
+  if (!settings_.window_place().isEmpty() || notice_->isVisible()) return;
+  notice_->say(
+      tr("New here? A tour of two minutes leads through the whole job on a simulated table. It needs no "
+         "projector; you find it in the Help menu, too."),
+      tr("Take the tour"), [this] { take_tour(); });
+}
+
+void WorkbenchWindow::take_tour() {
+  if (!may_leave()) return;
+  notice_->clear();
+  Project project;
+  project.name = tr("Tour").toStdString();
+  project.cloth.colours = {0xff8a3a4c};
+  on_tour_ = true;
+  document_.start_new(project);
+  tour_->show();
+}
+
+void WorkbenchWindow::show_tour() {
+  if (!on_tour_) return;
+  const auto& table = dynamic_cast<TablePlace&>(workplace(Place::table));
+  tour_->show_task(tour_task(document_.project(), garment_.now()), table.busy());
+}
+
+void WorkbenchWindow::do_for_tour(TourTask task) {
+  go_to(place_of(task));
+  auto& table = dynamic_cast<TablePlace&>(workplace(Place::table));
+  switch (task) {
+    case TourTask::photograph:
+      return table.lay_out_simulated_table();
+    case TourTask::calibrate:
+      return table.calibrate();
+    case TourTask::base:
+      return document_.change(tr("Size 8").toStdString(), [](Project& project) {
+        project.pattern.source = PatternSource::size;
+        project.pattern.size = std::string("8");
+      });
+    case TourTask::drape:
+      return document_.change(tr("A longer drape").toStdString(),
+                              [](Project& project) { project.cowl.drape = 540.0; });
+    case TourTask::cut:
+      return dynamic_cast<CuttingPlace&>(workplace(Place::cutting)).act(Act::next);
+    case TourTask::end:
+      break;
+  }
+}
+
+}  // namespace cowlcast::projector

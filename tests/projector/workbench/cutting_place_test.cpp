@@ -1,0 +1,134 @@
+#include "projector/workbench/places/cutting_place.h"
+
+#include <gtest/gtest.h>
+
+#include <QKeyEvent>
+
+#include "../test_map.h"
+#include "projector/cutting/now.h"
+#include "support.h"
+
+namespace cowlcast::projector {
+namespace {
+
+using testing::Stand;
+
+/// A table of one's own, calibrated just now, and a top in size 8.
+void calibrate_and_draft(Document& document) {
+  document.change("all", [](Project& project) {
+    project.table.map = testing::map_of({});
+    project.table.map->made_at = present_time();
+    project.pattern.source = PatternSource::size;
+    project.pattern.size = std::string("8");
+  });
+}
+
+void press(QWidget& widget, int key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
+  QKeyEvent event(QEvent::KeyPress, key, modifiers);
+  QCoreApplication::sendEvent(&widget, &event);
+}
+
+void read_cautions(CuttingPlace& place) {
+  for (int i = 0; i < 20 && place.view()->phase == Phase::cautions; ++i) place.act(Act::next);
+}
+
+TEST(CuttingPlace, TeachesWhereToGoWhileThereIsNothingToCutBy) {
+  Stand stand;
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  std::vector<Place> wanted;
+  QObject::connect(&place, &Workplace::wanted, [&](Place where) { wanted.push_back(where); });
+  place.show_project();
+  EXPECT_FALSE(place.view());
+  calibrate_and_draft(stand.document);
+  place.show_project();
+  EXPECT_TRUE(place.view());
+}
+
+TEST(CuttingPlace, ShowsTheFrameAndTakesTheKeysOfTheTable) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  ASSERT_TRUE(place.view());
+  EXPECT_EQ(place.light().frame().size(), QSize(1920, 1080));
+  EXPECT_FALSE(place.light().shows_table()) << "a table of one's own is not simulated";
+  read_cautions(place);
+  ASSERT_EQ(place.view()->phase, Phase::laying);
+  const double before = place.view()->laying.x;
+  const QImage frame = place.light().frame();
+  press(place.light(), Qt::Key_Right, Qt::ShiftModifier);
+  press(place.light(), Qt::Key_Right, Qt::ShiftModifier);
+  EXPECT_DOUBLE_EQ(place.view()->laying.x, before + 20.0);
+  EXPECT_NE(place.light().frame(), frame);
+  EXPECT_DOUBLE_EQ(stand.document.project().cutting.at("cowl front").laying.x, before + 20.0);
+  stand.document.undo();  // both presses, since nothing came between
+  place.show_project();
+  EXPECT_FALSE(stand.document.project().cutting.contains("cowl front"));
+}
+
+TEST(CuttingPlace, GoesOnWhereItStoppedAndKeepsEveryStroke) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  {
+    CuttingPlace place(stand.document, stand.settings, stand.garment);
+    place.show_project();
+    read_cautions(place);
+    place.act(Act::right, Pace::coarse);
+    place.act(Act::next);
+    place.act(Act::next);
+    place.act(Act::next);
+    EXPECT_EQ(stand.document.project().cutting.at("cowl front").cut, 2);
+  }
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  EXPECT_EQ(place.view()->cut, 2);
+  EXPECT_EQ(place.view()->laying.x, stand.document.project().cutting.at("cowl front").laying.x);
+  // The cowl is changed: what is cut belongs to another piece, and that is said.
+  stand.document.change("drape", [](Project& project) { project.cowl.drape += 20; });
+  place.show_project();
+  EXPECT_EQ(place.view()->cut, 0);
+  EXPECT_FALSE(place.notice().words().isEmpty());
+}
+
+TEST(CuttingPlace, FollowsBladeHandAndCloth) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  EXPECT_EQ(place.view()->person.hand, Hand::right);
+  EXPECT_DOUBLE_EQ(place.view()->laying.height, 1.6) << "doubled cloth of 0.8 mm";
+  stand.settings.set([](Preferences& preferences) { preferences.left_handed = true; });
+  stand.document.change("thick", [](Project& project) { project.cloth.thickness = 1.0; });
+  place.show_project();
+  EXPECT_EQ(place.view()->person.hand, Hand::left);
+  EXPECT_DOUBLE_EQ(place.view()->laying.height, 2.0);
+  place.choose_piece("back");
+  EXPECT_EQ(place.view()->piece.name, "back");
+}
+
+TEST(CuttingPlace, AnOldCalibrationBlocksUntilItIsWaived) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  stand.document.change("old", [](Project& project) { project.table.map->made_at = "2000-01-01T00:00:00Z"; });
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  ASSERT_FALSE(place.view()->block.empty());
+  place.act(Act::next);
+  EXPECT_FALSE(place.view()->block.empty());
+  place.act(Act::waive);
+  place.act(Act::waive);
+  EXPECT_TRUE(place.view()->block.empty());
+  EXPECT_EQ(stand.document.project().cutting.at("cowl front").waivers.size(), 1u);
+}
+
+TEST(CuttingPlace, RefusesAScreenWithOtherPixels) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  place.show_on_projector();  // the only screen here is no projector of 1920 x 1080
+  EXPECT_NE(place.notice().words().indexOf(QStringLiteral("1920")), -1);
+}
+
+}  // namespace
+}  // namespace cowlcast::projector
