@@ -166,9 +166,9 @@ std::vector<Missing> missing_in(const Project& project, const Garment& garment) 
   std::vector<Missing> missing;
   const auto add = [&](Place place, const std::string& sentence) { missing.push_back({place, sentence}); };
   if (!project.table.map)
-    add(Place::table, said("The table is not calibrated yet."));
+    add(Place::table, said("Not calibrated yet."));
   else if (project.table.simulated)
-    add(Place::table, said("Only the simulated table is calibrated, not yours."));
+    add(Place::table, said("Only the simulated table so far."));
 
   const Bases& bases = garment.bases;
   if (!bases.front_refusal.empty())

@@ -3,10 +3,10 @@
 #include <QHBoxLayout>
 #include <QPainter>
 #include <algorithm>
-#include <utility>
 
 #include "projector/workbench/controls.h"
 #include "projector/workbench/look/theme.h"
+#include "projector/workbench/workplace.h"
 
 namespace cowlcast::projector {
 
@@ -95,7 +95,7 @@ TourBar::TourBar(QWidget* parent)
   leave_ = make_button(tr("Leave the tour"), tr("The project stays as it is (Ctrl+Shift+T)"),
                        QKeySequence(QStringLiteral("Ctrl+Shift+T")));
   offer_->setProperty("primary", true);
-  connect(offer_, &QPushButton::clicked, this, [this] { emit asked_to_do(task_); });
+  connect(offer_, &QPushButton::clicked, this, [this] { emit went_on(task_); });
   connect(leave_, &QPushButton::clicked, this, &TourBar::left);
   row->addWidget(count_);
   row->addWidget(words_, 1);
@@ -103,23 +103,21 @@ TourBar::TourBar(QWidget* parent)
   row->addWidget(leave_);
 }
 
-void TourBar::show_task(TourTask task, bool busy) {
+void TourBar::show_task(TourTask task, bool there, bool busy) {
+  task_ = task;
   const int number = static_cast<int>(task) + 1, all = static_cast<int>(TourTask::end) + 1;
   count_->setText(tr("Tour, %1 of %2").arg(number).arg(all));
   words_->setText(words_of(task));
   words_->setAccessibleName(words_of(task));
-  offer_->setText(offer_of(task));
+  offer_->setText(there ? offer_of(task) : tr("On to: %1").arg(title_of(place_of(task))));
   offer_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Shift+Return")));  // a new text takes it away
-  describe(*offer_, offer_of(task), tr("Does this step for you (Ctrl+Shift+Return)"));
+  describe(*offer_, offer_->text(),
+           there ? tr("Does this step for you (Ctrl+Shift+Return)") : tr("Goes there (Ctrl+Shift+Return)"));
   offer_->setVisible(task != TourTask::end);
   offer_->setEnabled(!busy);
   leave_->setText(task == TourTask::end ? tr("End the tour") : tr("Leave the tour"));
   leave_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Shift+T")));
   describe(*leave_, leave_->text(), tr("The project stays as it is (Ctrl+Shift+T)"));
-  if (begun_ && std::exchange(task_, task) == task) return;
-  begun_ = true;
-  task_ = task;
-  emit wanted(place_of(task));
 }
 
 void TourBar::paintEvent(QPaintEvent*) {

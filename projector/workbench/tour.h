@@ -1,7 +1,7 @@
 // The tour: from nothing to a projected cut line, on the simulated table, in about two minutes.
 //
 //   const TourTask task = tour_task(document.project(), garment.now());
-//   bar->show_task(task);                       // its words, and a button that does it for the person
+//   bar->show_task(task, at_its_place, busy);   // its words, and a button that goes there, then does it
 //
 // Where one stands follows from the project alone, so the tour goes on after undoing, after a crash, and when
 // things are done in another order.
@@ -33,21 +33,20 @@ QString words_of(TourTask task);
 /// Of the button that does it.
 QString offer_of(TourTask task);
 
-/// Stands over the places while the tour is on. Goes to a task's place when the task is new.
+/// Stands over the places while the tour is on. What was done stays in sight until the person goes on.
 class TourBar : public QFrame {
   Q_OBJECT
 
  public:
   explicit TourBar(QWidget* parent = nullptr);
 
-  /// `busy`: it is being done, so that nothing is offered.
-  void show_task(TourTask task, bool busy);
+  /// `there`: the task's place is in sight. `busy`: it is being done, so that nothing is offered.
+  void show_task(TourTask task, bool there, bool busy);
   TourTask task() const { return task_; }
   QPushButton* offer() const { return offer_; }
 
  signals:
-  void wanted(Place place);
-  void asked_to_do(TourTask task);
+  void went_on(TourTask task);  ///< the button was pressed
   void left();
 
  protected:
@@ -55,7 +54,6 @@ class TourBar : public QFrame {
 
  private:
   TourTask task_ = TourTask::end;
-  bool begun_ = false;
   QLabel *count_, *words_;
   QPushButton *offer_, *leave_;
 };

@@ -93,6 +93,7 @@ void WorkbenchWindow::go_to(Place place) {
     rail_->show_current(i);
     places_[i]->show_project();
   }
+  show_tour();
 }
 
 Place WorkbenchWindow::current() const {

@@ -66,7 +66,7 @@ class WorkbenchWindow : public QMainWindow {
   void show_document();
   void build_tour();
   void show_tour();
-  void do_for_tour(TourTask task);
+  void go_on_with_tour(TourTask task);
   std::vector<Missing> gaps();
   void show_title();
   void settings_changed();

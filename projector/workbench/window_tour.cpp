@@ -8,8 +8,7 @@ namespace cowlcast::projector {
 void WorkbenchWindow::build_tour() {
   tour_ = new TourBar;
   tour_->setVisible(on_tour_);
-  connect(tour_, &TourBar::wanted, this, &WorkbenchWindow::go_to);
-  connect(tour_, &TourBar::asked_to_do, this, &WorkbenchWindow::do_for_tour);
+  connect(tour_, &TourBar::went_on, this, &WorkbenchWindow::go_on_with_tour);
   connect(tour_, &TourBar::left, this, [this] {
     on_tour_ = false;
     tour_->hide();
@@ -35,17 +34,19 @@ void WorkbenchWindow::take_tour() {
   project.cloth.colours = {0xff8a3a4c};
   on_tour_ = true;
   document_.start_new(project);
+  go_to(Place::table);
   tour_->show();
 }
 
 void WorkbenchWindow::show_tour() {
   if (!on_tour_) return;
   const auto& table = dynamic_cast<TablePlace&>(workplace(Place::table));
-  tour_->show_task(tour_task(document_.project(), garment_.now()), table.busy());
+  const TourTask task = tour_task(document_.project(), garment_.now());
+  tour_->show_task(task, current_ == place_of(task), table.busy());
 }
 
-void WorkbenchWindow::do_for_tour(TourTask task) {
-  go_to(place_of(task));
+void WorkbenchWindow::go_on_with_tour(TourTask task) {
+  if (current_ != place_of(task)) return go_to(place_of(task));
   auto& table = dynamic_cast<TablePlace&>(workplace(Place::table));
   switch (task) {
     case TourTask::photograph:

@@ -113,6 +113,8 @@ Panel* CuttingPlace::make_panel() {
       tr("Full screen there, with the same keys. A presenter's remote or a pedal goes on and back"));
   connect(show_, &QPushButton::clicked, this, &CuttingPlace::show_on_projector);
   panel->add(show_);
+  simulated_words_ = panel->add_words(
+      tr("No light on a real table goes by a simulated one. Calibrate your own to show this there."));
   panel->add_gap();
   panel->add_heading(tr("Laying"));
   left_ = add_act(*panel, tr("Turn &left"), tr("A fifth of a degree anticlockwise; Q, with shift 5 degrees"),
@@ -202,10 +204,7 @@ void CuttingPlace::show_words() {
     if (kBladeSizes[i] == who.blade) blades_->show_chosen(static_cast<int>(i));
   const bool simulated = project.table.simulated;
   show_->setEnabled(view_.has_value() && !simulated);
-  show_->setToolTip(
-      simulated
-          ? tr("The table is a simulated one, and no light on a real table goes by it. Calibrate your own.")
-          : show_->accessibleDescription());
+  simulated_words_->setVisible(simulated);
   for (QPushButton* button : {next_, back_, left_, right_, flip_, home_, unlock_})
     button->setEnabled(view_.has_value());
   waive_->setVisible(view_ && !view_->block.empty());

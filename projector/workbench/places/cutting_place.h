@@ -77,7 +77,7 @@ class CuttingPlace : public Workplace {
   Panel* panel_ = nullptr;
   QComboBox *pieces_ = nullptr, *screens_ = nullptr;
   OneOf *blades_ = nullptr, *hands_ = nullptr;
-  QLabel *cloth_ = nullptr, *state_ = nullptr;
+  QLabel *cloth_ = nullptr, *state_ = nullptr, *simulated_words_ = nullptr;
   QPushButton *next_ = nullptr, *back_ = nullptr, *waive_ = nullptr, *show_ = nullptr, *flip_ = nullptr,
               *left_ = nullptr, *right_ = nullptr, *home_ = nullptr, *unlock_ = nullptr;
 
