@@ -240,6 +240,19 @@ std::vector<std::string> cameras_of(const Scene& scene, const std::vector<Photog
   return out;
 }
 
+// A remembered lens does not help here: what bends a single sheet bends everything, and nothing shows it.
+std::string one_sheet(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+  const bool known = std::any_of(photographs.begin(), photographs.end(), [&](const Photograph& p) {
+    return believed_lens(request.known_lenses, p.camera, p.grey.cols, p.grey.rows).has_value();
+  });
+  return std::string("Only one sheet is seen") +
+         (known
+              ? ". The camera's lens is remembered, but one sheet alone does not show whether it is bent or "
+                "was moved. "
+              : ", and the camera's lens is not known. ") +
+         "Lay three more sheets spread over the light and photograph again.";
+}
+
 CalibrationReport attempt(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
   const TargetLayout layout = target_layout(request.width, request.height);
   CalibrationReport report;
@@ -248,10 +261,7 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
   if (request.raised) raised = take_raised(sheets, *request.raised);
   Scene scene = start_scene(sheets, scale_reading(request), left_out);
   // A fit to one sheet looks well and says little of the far end of the table.
-  if (scene.sheets.size() < 2)
-    throw Refusal(
-        "Only one sheet is seen, and the camera's lens is not known. Lay three more sheets spread over the "
-        "light and photograph again.");
+  if (scene.sheets.size() < 2) throw Refusal(one_sheet(photographs, request));
   scene.projector_size = Eigen::Vector2d(request.width, request.height);
   add_spans(scene, request);
   const std::optional<LampReading> lamp = lamp_reading(request);

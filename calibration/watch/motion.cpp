@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "calibration/watch/nudge.h"
+
 namespace cowlcast::calibration {
 namespace {
 
@@ -21,16 +23,6 @@ constexpr double kWitnesses = 0.6;  // share of its own sights that must agree w
 
 int freedoms(Mover mover) {
   return mover == Mover::mat ? 3 : 6;
-}
-
-// A small turn and slide, in front of a placement.
-Eigen::Isometry3d nudged(const Eigen::Isometry3d& placement, int freedom, double step) {
-  Eigen::Isometry3d nudge = Eigen::Isometry3d::Identity();
-  if (freedom < 3)
-    nudge.linear() = Eigen::AngleAxisd(step, Eigen::Vector3d::Unit(freedom)).toRotationMatrix();
-  else
-    nudge.translation() = step * Eigen::Vector3d::Unit(freedom - 3);
-  return nudge * placement;
 }
 
 Eigen::Vector2d pixel_of(const FixedCamera& camera, const Eigen::Vector2d& mat) {
@@ -57,28 +49,20 @@ Eigen::Matrix<double, 2, 3> mat_slope(const Eigen::Vector2d& mat) {
 
 // Shift on the mat, mm, of the light of a picture pixel.
 Eigen::Matrix<double, 2, 6> light_slope(const TableMap& map, const Eigen::Vector2d& picture) {
-  Eigen::Matrix<double, 2, 6> out;
-  for (int k = 0; k < 6; ++k) {
-    const double step = k < 3 ? 1e-5 : 1e-2;
-    TableMap plus = map, minus = map;
-    plus.projector_from_mat_frame = nudged(map.projector_from_mat_frame, k, step);
-    minus.projector_from_mat_frame = nudged(map.projector_from_mat_frame, k, -step);
-    out.col(k) = (plus.mat_from_projector(picture) - minus.mat_from_projector(picture)) / (2.0 * step);
-  }
-  return out;
+  TableMap moved = map;
+  return slopes_of([&](const SixNumbers& by) {
+    moved.projector_from_mat_frame = nudged(map.projector_from_mat_frame, by);
+    return moved.mat_from_projector(picture);
+  });
 }
 
 // Shift in the frame, pixels, of a point of the mat.
 Eigen::Matrix<double, 2, 6> view_slope(const FixedCamera& camera, const Eigen::Vector2d& mat) {
-  Eigen::Matrix<double, 2, 6> out;
-  for (int k = 0; k < 6; ++k) {
-    const double step = k < 3 ? 1e-5 : 1e-2;
-    FixedCamera plus = camera, minus = camera;
-    plus.camera_from_mat = nudged(camera.camera_from_mat, k, step);
-    minus.camera_from_mat = nudged(camera.camera_from_mat, k, -step);
-    out.col(k) = (pixel_of(plus, mat) - pixel_of(minus, mat)) / (2.0 * step);
-  }
-  return out;
+  FixedCamera moved = camera;
+  return slopes_of([&](const SixNumbers& by) {
+    moved.camera_from_mat = nudged(camera.camera_from_mat, by);
+    return pixel_of(moved, mat);
+  });
 }
 
 }  // namespace

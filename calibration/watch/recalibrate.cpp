@@ -9,6 +9,7 @@
 #include "calibration/refusal.h"
 #include "calibration/verdict/verdict.h"
 #include "calibration/watch/edge_tags.h"
+#include "calibration/watch/nudge.h"
 #include "calibration/watch/pictures.h"
 #include "calibration/words.h"
 
@@ -27,15 +28,6 @@ constexpr double kRayleigh95 = 2.4477;
 constexpr double kTurnPrior = 0.05, kSlidePrior = 50.0;  // radians, mm: of a knock
 
 const std::string kSheets = " Lay out the sheets and calibrate.";
-
-// A turn vector and a slide, in front of a placement.
-Eigen::Isometry3d nudged(const Eigen::Isometry3d& placement, const Eigen::Matrix<double, 6, 1>& size) {
-  Eigen::Isometry3d nudge = Eigen::Isometry3d::Identity();
-  const double angle = size.head<3>().norm();
-  if (angle > 1e-15) nudge.linear() = Eigen::AngleAxisd(angle, size.head<3>() / angle).toRotationMatrix();
-  nudge.translation() = size.tail<3>();
-  return nudge * placement;
-}
 
 // Where every sight is now, in means of frames. Nothing: not found.
 std::vector<std::optional<SightShift>> shifts_in(const Watch& watch, const WatchLight& light) {
@@ -67,7 +59,7 @@ std::vector<std::optional<SightShift>> shifts_in(const Watch& watch, const Watch
 
 // Least squares over six small numbers, from zero, by numeric slopes. `misses` fills in weighed misses.
 struct SixFit {
-  Eigen::Matrix<double, 6, 1> size = Eigen::Matrix<double, 6, 1>::Zero();
+  SixNumbers size = SixNumbers::Zero();
   Eigen::Matrix<double, 6, 6> covariance = Eigen::Matrix<double, 6, 6>::Zero();  // for unit noise
   double rms = 0.0;  // of a coordinate, freedoms allowed for
 };
@@ -75,25 +67,17 @@ struct SixFit {
 template <typename Misses>
 SixFit fit_six(const Misses& misses, double noise) {
   SixFit out;
-  Eigen::Matrix<double, 6, 1> prior;
+  SixNumbers prior;
   prior << kTurnPrior, kTurnPrior, kTurnPrior, kSlidePrior, kSlidePrior, kSlidePrior;
   prior /= noise;  // in units of the misses' noise
   Eigen::VectorXd now = misses(out.size);
   for (int step = 0; step < 12; ++step) {
-    Eigen::MatrixXd slopes(now.size(), 6);
-    for (int k = 0; k < 6; ++k) {
-      const double size = k < 3 ? 1e-6 : 1e-3;
-      Eigen::Matrix<double, 6, 1> plus = out.size, minus = out.size;
-      plus[k] += size;
-      minus[k] -= size;
-      slopes.col(k) = (misses(plus) - misses(minus)) / (2.0 * size);
-    }
-    const Eigen::Matrix<double, 6, 1> belief = prior.cwiseInverse().cwiseAbs2();
+    const Eigen::MatrixXd slopes = slopes_of(misses, out.size);
+    const SixNumbers belief = prior.cwiseInverse().cwiseAbs2();
     const Eigen::Matrix<double, 6, 6> normal =
         slopes.transpose() * slopes + Eigen::Matrix<double, 6, 6>(belief.asDiagonal());
     const Eigen::LDLT<Eigen::Matrix<double, 6, 6>> solver(normal);
-    const Eigen::Matrix<double, 6, 1> change =
-        -solver.solve(slopes.transpose() * now + belief.cwiseProduct(out.size));
+    const SixNumbers change = -solver.solve(slopes.transpose() * now + belief.cwiseProduct(out.size));
     out.size += change;
     now = misses(out.size);
     out.covariance = solver.solve(Eigen::Matrix<double, 6, 6>::Identity());
@@ -129,6 +113,18 @@ void leave_out_strays(std::vector<Seen>& seen, size_t fewest, double most, const
     if (seen.size() <= fewest || worst == seen.end() || miss(*worst) <= most) return;
     seen.erase(worst);
   }
+}
+
+// The six numbers that leave least of `misses_of(size, seen)`, a list of a pair each; what strays further
+// than `most` is left out.
+template <typename MissesOf>
+SixFit fit_seen(std::vector<Seen>& seen, size_t fewest, double most, const MissesOf& misses_of) {
+  SixFit fit;
+  leave_out_strays(
+      seen, fewest, most,
+      [&] { fit = fit_six([&](const SixNumbers& size) { return misses_of(size, seen); }, 0.1); },
+      [&](const Seen& s) { return misses_of(fit.size, {s}).norm(); });
+  return fit;
 }
 
 void mat_moved(const Watch& watch, std::vector<Seen> tags, Recalibration& out) {
@@ -177,27 +173,20 @@ void mat_moved(const Watch& watch, std::vector<Seen> tags, Recalibration& out) {
 
 void camera_moved(const Watch& watch, std::vector<Seen> all, Recalibration& out) {
   const FixedCamera& before = watch.camera();
-  const auto view = [&](const Eigen::Matrix<double, 6, 1>& size, const Seen& s) {
-    const Eigen::Vector2d mat = before.mat_from_pixel(s.sight->sight.pixel);
-    const Eigen::Vector3d seen =
-        nudged(before.camera_from_mat, size) * Eigen::Vector3d(mat.x(), mat.y(), 0.0);
-    return Eigen::Vector2d(before.lens.pixel_from_ray(seen.head<2>() / seen.z()) - s.sight->sight.pixel -
-                           s.shift);
+  const auto misses = [&](const SixNumbers& size, const std::vector<Seen>& seen) {
+    const Eigen::Isometry3d camera_from_mat = nudged(before.camera_from_mat, size);
+    Eigen::VectorXd off(2 * static_cast<Eigen::Index>(seen.size()));
+    Eigen::Index row = 0;
+    for (const Seen& s : seen) {
+      const Eigen::Vector2d& pixel = s.sight->sight.pixel;
+      const Eigen::Vector2d mat = before.mat_from_pixel(pixel);
+      const Eigen::Vector3d at = camera_from_mat * Eigen::Vector3d(mat.x(), mat.y(), 0.0);
+      off.segment<2>(row) = before.lens.pixel_from_ray(at.head<2>() / at.z()) - pixel - s.shift;
+      row += 2;
+    }
+    return off;
   };
-  SixFit fit;
-  leave_out_strays(
-      all, 8, 3.0 * kMostViewMiss,
-      [&] {
-        fit = fit_six(
-            [&](const Eigen::Matrix<double, 6, 1>& size) {
-              Eigen::VectorXd misses(2 * static_cast<Eigen::Index>(all.size()));
-              for (size_t i = 0; i < all.size(); ++i)
-                misses.segment<2>(2 * static_cast<Eigen::Index>(i)) = view(size, all[i]);
-              return misses;
-            },
-            0.1);
-      },
-      [&](const Seen& s) { return view(fit.size, s).norm(); });
+  const SixFit fit = fit_seen(all, 8, 3.0 * kMostViewMiss, misses);
   if (all.size() < 8 || fit.rms > kMostViewMiss)
     throw Refusal("The camera moved, but tags and marks do not tell well enough where to (they miss by " +
                   fixed(fit.rms, 2) + " pixels). Locate the camera again.");
@@ -206,33 +195,31 @@ void camera_moved(const Watch& watch, std::vector<Seen> all, Recalibration& out)
 
 void projector_moved(const Watch& watch, std::vector<Seen> marks, Recalibration& out) {
   const FixedCamera& camera = watch.camera();
-  const auto light = [&](const Eigen::Matrix<double, 6, 1>& size, const Eigen::Vector2d& picture) {
-    TableMap moved;
-    moved.lens = watch.map().lens;
-    moved.projector_from_mat_frame = nudged(watch.map().projector_from_mat_frame, size);
-    return moved.mat_from_projector(picture);
+  TableMap bare;  // the light alone: no need to copy the rest time and again
+  bare.width = watch.map().width;
+  bare.height = watch.map().height;
+  bare.lens = watch.map().lens;
+  bare.keystone = watch.map().keystone;
+  const auto moved_by = [&](const SixNumbers& size) {
+    bare.projector_from_mat_frame = nudged(watch.map().projector_from_mat_frame, size);
+    return bare;
   };
   // By how much the light moved on the mat, as the camera sees it; where it was, by the map.
-  const auto miss = [&](const Eigen::Matrix<double, 6, 1>& size, const Seen& s) {
-    const Sight& sight = s.sight->sight;
-    const Eigen::Vector2d slid =
-        camera.mat_from_pixel(sight.pixel + s.shift) - camera.mat_from_pixel(sight.pixel);
-    return Eigen::Vector2d(light(size, sight.picture) - watch.map().mat_from_projector(sight.picture) - slid);
+  const auto misses = [&](const SixNumbers& size, const std::vector<Seen>& seen) {
+    const TableMap moved = moved_by(size);
+    Eigen::VectorXd off(2 * static_cast<Eigen::Index>(seen.size()));
+    Eigen::Index row = 0;
+    for (const Seen& s : seen) {
+      const Sight& sight = s.sight->sight;
+      const Eigen::Vector2d slid =
+          camera.mat_from_pixel(sight.pixel + s.shift) - camera.mat_from_pixel(sight.pixel);
+      off.segment<2>(row) =
+          moved.mat_from_projector(sight.picture) - watch.map().mat_from_projector(sight.picture) - slid;
+      row += 2;
+    }
+    return off;
   };
-  SixFit fit;
-  leave_out_strays(
-      marks, 6, 3.0 * kMostMiss,
-      [&] {
-        fit = fit_six(
-            [&](const Eigen::Matrix<double, 6, 1>& size) {
-              Eigen::VectorXd misses(2 * static_cast<Eigen::Index>(marks.size()));
-              for (size_t i = 0; i < marks.size(); ++i)
-                misses.segment<2>(2 * static_cast<Eigen::Index>(i)) = miss(size, marks[i]);
-              return misses;
-            },
-            0.1);
-      },
-      [&](const Seen& s) { return miss(fit.size, s).norm(); });
+  const SixFit fit = fit_seen(marks, 6, 3.0 * kMostMiss, misses);
   if (marks.size() < 6 || fit.rms > kMostMiss)
     throw Refusal(
         "The projector moved, or was zoomed or refocused: its marks do not lie as a move alone would lay "
@@ -242,12 +229,8 @@ void projector_moved(const Watch& watch, std::vector<Seen> marks, Recalibration&
 
   const double noise = std::max(kMissFloor, fit.rms);
   const auto added_at = [&](const Eigen::Vector2d& picture) {
-    Eigen::Matrix<double, 2, 6> slopes;
-    for (int k = 0; k < 6; ++k) {
-      Eigen::Matrix<double, 6, 1> step = Eigen::Matrix<double, 6, 1>::Zero();
-      step[k] = k < 3 ? 1e-6 : 1e-3;
-      slopes.col(k) = (light(fit.size + step, picture) - light(fit.size - step, picture)) / (2.0 * step[k]);
-    }
+    const auto slopes = slopes_of(
+        [&](const SixNumbers& size) { return moved_by(size).mat_from_projector(picture); }, fit.size);
     const Eigen::Matrix2d spread = slopes * fit.covariance * slopes.transpose();
     return kRayleigh95 * noise * std::sqrt(0.5 * spread.trace());
   };

@@ -1,5 +1,4 @@
 #include <QApplication>
-#include <QTimer>
 
 #include "calibration/camera/frame_source.h"
 #include "calibration/camera/locate_camera.h"
@@ -54,39 +53,14 @@ calibration::LocateRequest from_camera(const CameraOptions& options, const calib
   calibration::CameraFeed feed(
       {.spec = options.camera, .width = options.size.width, .height = options.size.height});
   calibration::StillFrames still({.pictures = 3, .settle_seconds = 1.5});
-  std::string told;
-  const auto tell = [&](const std::string& words) {
-    if (words != told && !words.empty()) std::cout << words << '\n' << std::flush;
-    if (!words.empty()) told = words;
-  };
-  std::exception_ptr failed;  // none may leave Qt's loop
-  QTimer timer;
-  QObject::connect(&timer, &QTimer::timeout, [&] {
-    try {
-      const auto frame = feed.newest();
-      if (!frame) {
-        tell(feed.complaint());
-        if (feed.state() == calibration::SourceState::ended) window.close();
-        return;
-      }
-      still.look(calibration::grey_of(frame->picture), frame->seconds);
-      tell(still.disturbed() ? "Something moves. Stand clear of the light."
-                             : "Stand clear of the light for some seconds.");
-      window.show_picture(pictures[still.wanted()]);
-      if (still.done()) window.close();
-    } catch (...) {
-      failed = std::current_exception();
-      window.close();
-    }
+  const std::string last = show_and_look(window, feed, [&](const calibration::CameraFrame& frame) {
+    still.look(calibration::grey_of(frame.picture), frame.seconds);
+    window.show_picture(pictures[still.wanted()]);
+    if (still.done()) window.close();
+    return std::string(still.disturbed() ? "Something moves. Stand clear of the light."
+                                         : "Stand clear of the light for some seconds.");
   });
-  window.open();
-  timer.start(15);
-  QApplication::exec();
-  if (failed) std::rethrow_exception(failed);
-  if (!still.done())
-    throw calibration::Refusal("The camera's place was not found. " +
-                               (feed.complaint().empty() ? told : feed.complaint()));
-  if (!feed.remark().empty()) std::cerr << "Caution: " << feed.remark() << '\n';
+  if (!still.done()) throw calibration::Refusal("The camera's place was not found. " + last);
   return {still.frames(0), still.frames(1), still.frames(2), {}};
 }
 

@@ -1,5 +1,4 @@
 #include <QApplication>
-#include <QTimer>
 
 #include "calibration/camera/capture_session.h"
 #include "calibration/camera/frame_source.h"
@@ -59,53 +58,22 @@ void take(const CaptureOptions& options) {
   calibration::CameraFeed feed(
       {.spec = options.camera, .width = options.camera_size.width, .height = options.camera_size.height});
 
-  std::string told;
-  const auto tell = [&](const std::string& words) {
-    if (words == told || words.empty()) return;
-    told = words;
-    std::cout << words << '\n' << std::flush;
-  };
-  std::exception_ptr failed;  // none may leave Qt's loop
-  QTimer timer;
-  QObject::connect(&timer, &QTimer::timeout, [&] {
-    try {
-      const auto frame = feed.newest();
-      if (!frame) {
-        tell(feed.complaint());
-        if (feed.state() == calibration::SourceState::ended) window.close();
-        return;
-      }
-      const calibration::ShownPicture shown = window.picture().cacheKey() == target.cacheKey()
-                                                  ? calibration::ShownPicture::target
-                                                  : calibration::ShownPicture::plain;
-      const calibration::CaptureStep step =
-          session.look(calibration::grey_of(frame->picture), frame->seconds);
-      if (step.take) {
-        const bool of_target = shown == calibration::ShownPicture::target;
-        const std::string name =
-            "photograph-" + std::to_string(session.taken()) + (of_target ? "-target.png" : "-plain.png");
-        write_file(folder / name, png_bytes(frame->picture));
-        tell("Taken: " + name);
-      }
-      window.show_picture(step.show == calibration::ShownPicture::target ? target : plain);
-      tell(step.hints.empty() ? step.say : step.hints.front());
-      if (session.done()) window.close();
-    } catch (...) {
-      failed = std::current_exception();
-      window.close();
-    }
+  const std::string last = show_and_look(window, feed, [&](const calibration::CameraFrame& frame) {
+    const bool of_target = window.picture().cacheKey() == target.cacheKey();
+    const calibration::CaptureStep step = session.look(calibration::grey_of(frame.picture), frame.seconds);
+    window.show_picture(step.show == calibration::ShownPicture::target ? target : plain);
+    if (session.done()) window.close();
+    if (!step.take) return step.hints.empty() ? step.say : step.hints.front();
+    const std::string name =
+        "photograph-" + std::to_string(session.taken()) + (of_target ? "-target.png" : "-plain.png");
+    write_file(folder / name, png_bytes(frame.picture));
+    return "Taken: " + name;
   });
-  window.open();
-  timer.start(15);
-  QApplication::exec();
-  if (failed) std::rethrow_exception(failed);
   if (!session.done())
     throw calibration::Refusal(session.taken() == 0
-                                   ? "No photograph was taken. " +
-                                         (feed.complaint().empty() ? told : feed.complaint())
+                                   ? "No photograph was taken. " + last
                                    : "Only " + std::to_string(session.taken()) +
                                          " photographs were taken. Begin again with a new folder.");
-  if (!feed.remark().empty()) std::cerr << "Caution: " << feed.remark() << '\n';
   std::cout << session.taken() << " photographs in " << options.photos
             << ". Now: cowlcast calibrate --photos " << options.photos << " ...\n";
 }

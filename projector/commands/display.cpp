@@ -2,6 +2,9 @@
 
 #include <QApplication>
 #include <QSettings>
+#include <QTimer>
+#include <exception>
+#include <iostream>
 #include <stdexcept>
 
 #include "projector/cutting/window.h"
@@ -39,6 +42,37 @@ QScreen& projector_screen(const std::string& wanted, int width, int height) {
                                    : screen_named(wanted);
   settings.setValue(remembered, screen->name());
   return *screen;
+}
+
+std::string show_and_look(PictureWindow& window, calibration::CameraFeed& feed,
+                          const std::function<std::string(const calibration::CameraFrame&)>& look) {
+  std::string told;
+  const auto tell = [&](const std::string& words) {
+    if (words == told || words.empty()) return;
+    told = words;
+    std::cout << words << '\n' << std::flush;
+  };
+  std::exception_ptr failed;  // none may leave Qt's loop
+  QTimer timer;
+  QObject::connect(&timer, &QTimer::timeout, [&] {
+    try {
+      if (const auto frame = feed.newest()) {
+        tell(look(*frame));
+        return;
+      }
+      tell(feed.complaint());
+      if (feed.state() == calibration::SourceState::ended) window.close();
+    } catch (...) {
+      failed = std::current_exception();
+      window.close();
+    }
+  });
+  window.open();
+  timer.start(15);
+  QApplication::exec();
+  if (failed) std::rethrow_exception(failed);
+  if (!feed.remark().empty()) std::cerr << "Caution: " << feed.remark() << '\n';
+  return feed.complaint().empty() ? told : feed.complaint();
 }
 
 QImage window_picture(const cv::Mat& grey) {

@@ -147,23 +147,24 @@ CuttingView TableWatch::said(CuttingView view) const {
   switch (state_) {
     case State::waiting: {
       view = blocked(std::move(view), cutting ? kNotYet + (reason_.empty() ? "" : " " + reason_) : "",
-                     "Lay the cloth clear of the marks of light and of the tags and stand clear for some "
-                     "seconds. Space: the camera learns the table.");
+                     "Lay the cloth clear of the marks of light and of the tags, then stand clear for some "
+                     "seconds.");
       if (!view.block.empty()) view.camera = CameraAsk::by_next;
       const bool waived = cutting && view.block.empty();
       if (waived) view.notice.words = "Nobody watches the table. R: the camera learns it.";
       return view;
     }
     case State::moved:
-      view = blocked(std::move(view), reason_,
-                     "R: the camera looks whether tags and marks tell where all is now. Stand clear for some "
-                     "seconds.");
+      view =
+          blocked(std::move(view), reason_,
+                  "Tags and marks may tell where all is now: let the camera look, and stand clear for some "
+                  "seconds.");
       if (view.block.empty()) view.notice.words = "Cut in spite of a move. R: the camera looks again.";
       return view;
     default:
       view.notice.words = news_;
       return blocked(std::move(view), unseen_ ? reason_ : std::string(),
-                     news_.empty() ? "It clears by itself. R: the camera looks for tags and marks." : news_);
+                     news_.empty() ? "The lines come back when it sees enough." : news_);
   }
 }
 

@@ -112,7 +112,7 @@ struct CuttingView {
   bool border_marks = false;   ///< shown with the lines, for a fixed camera
   CameraAsk camera = CameraAsk::none;
   bool camera_asked = false;  ///< by the last act
-  std::string way_out;        ///< what may be done about the block, besides waiving it; with its key
+  std::string way_out;        ///< what may be done about the block, besides waiving it
 };
 
 /// What is to be read before the first stroke of a day.

@@ -7,6 +7,7 @@
 #include <numbers>
 #include <utility>
 
+#include "calibration/watch/border_marks.h"
 #include "drafting/geometry/polyline.h"
 
 namespace cowlcast::projector {
@@ -65,11 +66,9 @@ void add_mat_corners(std::vector<Mark>& marks, const CuttingView& view) {
 // Places for a block of writing all over the light: clear of the piece first, then by how near to `wanted`.
 std::vector<Point> places_in_light(const CuttingView& view, const Polyline& lit, const Point& size,
                                    const Point& wanted) {
-  constexpr double kEdge = 20.0;     // mm kept free along the light's edge
-  constexpr double kBorder = 0.058;  // of the light's depth: how far in border marks reach
+  constexpr double kEdge = 20.0;  // mm kept free along the light's edge
   const drafting::Box box = drafting::box_of(lit);
-  const double edge = kEdge + (view.border_marks ? kBorder * (box.high - box.low).y() : 0.0);
-  const Point half = 0.5 * size + Point(edge, edge);
+  const Point half = 0.5 * size + Point(kEdge, kEdge);
   const Point low = box.low + half, high = (box.high - half).cwiseMax(low);
   std::vector<Point> places;
   const int across = 8, up = 6;
@@ -100,11 +99,31 @@ std::vector<Mark> cautions_marks(const CuttingView& view, const Polyline& lit) {
   return reading(text, view, lit);
 }
 
+// The key that asks the camera.
+std::string key_of(const CuttingView& view) {
+  return view.camera == CameraAsk::by_next   ? "space: the camera learns the table\n"
+         : view.camera == CameraAsk::by_look ? "R: the camera looks for tags and marks\n"
+                                             : "";
+}
+
+// The grounds of the border marks, which words would be lost in.
+void keep_clear_of_border(std::vector<Polyline>& clear_of, const CuttingView& view,
+                          const calibration::TableMap& map) {
+  if (!view.border_marks) return;
+  for (const cv::Rect& ground : calibration::border_marks(map.width, map.height).grounds) {
+    Polyline outline;
+    for (const auto& [x, y] : {std::pair{0, 0}, {1, 0}, {1, 1}, {0, 1}, {0, 0}})
+      outline.push_back(map.mat_from_projector({ground.x + x * ground.width, ground.y + y * ground.height},
+                                               view.laying.height));
+    clear_of.push_back(std::move(outline));
+  }
+}
+
 std::vector<Mark> block_marks(const CuttingView& view, const Polyline& lit) {
   return reading("DO NOT CUT NOW\n\n" + in_lines(view.block, 40) + "\n\n" +
-                     (view.way_out.empty() ? "" : in_lines(view.way_out, 40) + "\n\n") +
+                     (view.way_out.empty() ? "" : in_lines(view.way_out, 40) + '\n') +
                      (view.asked ? "O once more: cut all the same; it is written down\nany other key: no"
-                                 : "O: cut all the same\nEsc ends; what is cut is kept"),
+                                 : key_of(view) + "O: cut all the same\nEsc ends; what is cut is kept"),
                  view, lit);
 }
 
@@ -174,6 +193,7 @@ Legend legend_of(const CuttingView& view) {
   legend.keys.insert(legend.keys.end(),
                      {"page up: back, U: lay it anew", "K: band, G: line along the grain"});
   if (view.part + 1 < view.parts.size()) legend.keys.emplace_back("N: next part of the piece");
+  if (view.camera != CameraAsk::none) legend.keys.emplace_back("R: the camera looks anew");
   legend.keys.emplace_back("L hides this, Esc ends");
   return legend;
 }
@@ -199,6 +219,7 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
   if (cutting) shown.cut_line = false;
   Drawing drawing = piece_drawing(view.piece, view.laying, view.style, shown);
   std::vector<Polyline> clear_of = lines_to_keep_clear(view.piece, view.laying);
+  keep_clear_of_border(clear_of, view, map);
   add_mat_corners(drawing.marks, view);
   if (view.grain_line) add_grain_line(drawing.marks, view);
   add_crosses(drawing.marks, view);

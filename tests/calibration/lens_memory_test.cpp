@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <opencv2/imgproc.hpp>
 
+#include "calibration/detect/paper.h"
 #include "calibration/refusal.h"
 #include "calibration/sheet/sheet.h"
 #include "calibration/solve/calibrate.h"
@@ -112,6 +113,33 @@ TEST(LensMemory, SharpensACalibrationThatKnowsLittleOfItsLens) {
   const CalibrationReport alone = calibrate(t.one(), t.request), helped = calibrate(t.one(), with);
   EXPECT_LT(stated(helped.map), stated(alone.map));
   EXPECT_LT(t.worst_miss(helped.map), 1.5 * stated(helped.map));
+}
+
+TEST(LensMemory, DoesNotMakeUpForSheetsThatAreMissing) {
+  const Table& t = table();
+  std::vector<Photograph> one = t.one();
+  one.front().grey = one.front().grey.clone();
+  const std::vector<SheetView> sheets = find_sheets(one.front().grey);
+  for (size_t i = 1; i < sheets.size(); ++i) {  // the others are taken away
+    std::vector<cv::Point2f> corners;
+    for (const SeenCorner& corner : sheets[i].corners)
+      corners.emplace_back(static_cast<float>(corner.pixel.x()), static_cast<float>(corner.pixel.y()));
+    cv::Rect part = cv::boundingRect(corners);
+    part = (part - cv::Point(30, 30) + cv::Size(60, 60)) & cv::Rect({0, 0}, one.front().grey.size());
+    one.front().grey(part).setTo(60);
+  }
+  const auto refusal = [&](const CalibrationRequest& request) -> std::string {
+    try {
+      calibrate(one, request);
+    } catch (const Refusal& why) {
+      return why.what();
+    }
+    return "";
+  };
+  CalibrationRequest with = t.request;
+  with.known_lenses = t.report.lenses;
+  EXPECT_NE(refusal(t.request).find("lens is not known"), std::string::npos) << refusal(t.request);
+  EXPECT_NE(refusal(with).find("lens is remembered"), std::string::npos) << refusal(with);
 }
 
 TEST(LensMemory, OfAnotherLensIsDroppedAndSaid) {

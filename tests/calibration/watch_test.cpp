@@ -134,59 +134,68 @@ TEST(Watch, FindsAMoveUnderACoveringArm) {
   EXPECT_EQ(report.moved.front().what, Mover::mat);
 }
 
-// How far light lands from where the new map says, worst place of the picture, mm; the mat has gone with
-// `with_mat`.
-double worst_miss(const TableMap& map, const vt::RoomProjector& projector,
-                  const Eigen::Isometry2d& room_from_mat) {
-  double worst = 0.0;
-  for (const Eigen::Vector2d& pixel : lit_pixels(projector))
-    worst = std::max(
-        worst,
-        (room_from_mat * map.mat_from_projector(pixel) - *vt::mat_from_projector(projector, pixel)).norm());
-  return worst;
+// The table found again as it stands now.
+Recalibration found_again(const Watch& watch, const WatchedRoom& after) {
+  return recalibrate(watch,
+                     learning_pictures(after, film_light(after, marked_picture(after.room)), 5, kFlicker, 7));
+}
+
+// The room after a knock, and what came of looking for it.
+struct Knocked {
+  WatchedRoom after;
+  Recalibration again;
+};
+Knocked knocked_and_found(Mover mover, double mm, std::uint64_t seed) {
+  vt::Dice dice(seed);
+  const WatchedRoom after = knocked(learnt().room, mover, mm, dice);
+  const Recalibration again = found_again(learnt().watch, after);
+  EXPECT_EQ(again.motion.moved.size(), 1U);
+  EXPECT_EQ(again.motion.moved.front().what, mover);
+  return {after, again};
 }
 
 TEST(Recalibrate, FollowsTheProjectorWithinWhatItStates) {
-  const Learnt& l = learnt();
-  vt::Dice dice(21);
-  const WatchedRoom after = knocked(l.room, Mover::projector, 9.0, dice);
-  const vt::FilmLight light = film_light(after, marked_picture(after.room));
-  const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
-  ASSERT_EQ(again.motion.moved.size(), 1U);
-  EXPECT_EQ(again.motion.moved.front().what, Mover::projector);
-  const double before = worst_miss(l.room.map, l.room.room.projector, Eigen::Isometry2d::Identity());
-  EXPECT_LT(worst_miss(again.map, after.room.projector, Eigen::Isometry2d::Identity()),
-            before + again.added95);
+  const auto [after, again] = knocked_and_found(Mover::projector, 9.0, 21);
+  const WatchedRoom& room = learnt().room;
+  const double before = worst_miss(room.map, room.room.projector);
+  EXPECT_LT(worst_miss(again.map, after.room.projector), before + again.added95);
   EXPECT_LT(again.added95, 0.4);
-  EXPECT_GT(again.map.error_at({0, 0}), l.room.map.error_at({0, 0}));  // less is known than with the sheets
+  EXPECT_GT(again.map.error_at({0, 0}), room.map.error_at({0, 0}));  // less is known than with the sheets
   EXPECT_NE(again.summary.find("projector"), std::string::npos);
 }
 
+TEST(Recalibrate, FollowsAProjectorThatSquaresItsPictureItself) {
+  WatchedRoom before = learnt().room;
+  const Eigen::Vector2d size(before.map.width, before.map.height);
+  before.map.keystone = {.across = 0.06, .down = 0.15, .aspect = 0.02, .skew = 0.01};
+  Eigen::Matrix3d widths = Eigen::Matrix3d::Identity(),
+                  squared = widths;  // pixels from widths of the picture
+  widths.topLeftCorner<2, 2>() *= size.x();
+  widths.topRightCorner<2, 1>() = 0.5 * (size - Eigen::Vector2d::Ones());
+  const Keystone& k = before.map.keystone;
+  squared << 1.0 + k.aspect, k.skew, 0.0, 0.0, 1.0, 0.0, k.across, k.down, 1.0;
+  before.room.projector.panel_from_picture = widths * squared.inverse() * widths.inverse();
+  ASSERT_LT(worst_miss(before.map, before.room.projector), 0.3);  // map and room mean the same
+  const vt::FilmLight light = film_light(before, marked_picture(before.room));
+  const Watch watch =
+      Watch::learn(before.map, before.camera, learning_pictures(before, light, 5, kFlicker, 1));
+  vt::Dice dice(21);
+  const WatchedRoom after = knocked(before, Mover::projector, 9.0, dice);
+  const Recalibration again = found_again(watch, after);
+  EXPECT_LT(worst_miss(again.map, after.room.projector),
+            worst_miss(before.map, before.room.projector) + again.added95);
+}
+
 TEST(Recalibrate, FollowsTheMat) {
-  const Learnt& l = learnt();
-  vt::Dice dice(22);
-  const WatchedRoom after = knocked(l.room, Mover::mat, 25.0, dice);
-  const vt::FilmLight light = film_light(after, marked_picture(after.room));
-  const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
-  EXPECT_EQ(again.motion.moved.front().what, Mover::mat);
-  // The mat's own frame went along: where its middle and turn are now, by the room.
-  const auto frame_of = [](const vt::Place& p) {
-    return Eigen::Isometry2d(Eigen::Translation2d(p.x, p.y) * Eigen::Rotation2Dd(p.turn));
-  };
-  const Eigen::Isometry2d room_from_mat =
-      frame_of(after.room.mat.place) * frame_of(l.room.room.mat.place).inverse();
+  const auto [after, again] = knocked_and_found(Mover::mat, 25.0, 22);
+  const Eigen::Isometry2d room_from_mat = mat_gone(learnt().room.room.mat.place, after.room.mat.place);
   EXPECT_LT(worst_miss(again.map, after.room.projector, room_from_mat), 0.1 + again.added95);
   EXPECT_LT(again.added95, 0.5);
 }
 
 TEST(Recalibrate, FollowsTheCameraAndLeavesTheMapAlone) {
-  const Learnt& l = learnt();
-  vt::Dice dice(23);
-  const WatchedRoom after = knocked(l.room, Mover::camera, 6.0, dice);
-  const vt::FilmLight light = film_light(after, marked_picture(after.room));
-  const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
-  EXPECT_EQ(again.motion.moved.front().what, Mover::camera);
-  EXPECT_EQ(again.map.to_json(), l.room.map.to_json());
+  const auto [after, again] = knocked_and_found(Mover::camera, 6.0, 23);
+  EXPECT_EQ(again.map.to_json(), learnt().room.map.to_json());
   for (const Eigen::Vector2d& mat :
        {Eigen::Vector2d(0, 0), Eigen::Vector2d(300, 150), Eigen::Vector2d(-250, -100)})
     EXPECT_LT((*again.camera.pixel_from_mat(mat) - *vt::camera_from_room(after.eye, {mat.x(), mat.y(), 0.0}))
@@ -195,15 +204,13 @@ TEST(Recalibrate, FollowsTheCameraAndLeavesTheMapAlone) {
 }
 
 TEST(Recalibrate, AsksForTheSheetsWhenTheLensWasZoomed) {
-  const Learnt& l = learnt();
-  WatchedRoom after = l.room;
+  WatchedRoom after = learnt().room;
   after.room.projector.optic.focal *= 1.01;
   after.room.projector.optic.k1 += 0.02;
-  const vt::FilmLight light = film_light(after, marked_picture(after.room));
   try {
-    const Recalibration again = recalibrate(l.watch, learning_pictures(after, light, 5, kFlicker, 7));
+    const Recalibration again = found_again(learnt().watch, after);
     // A zoom may look like a lift of the projector: then the lines must still be right.
-    EXPECT_LT(worst_miss(again.map, after.room.projector, Eigen::Isometry2d::Identity()), 1.0);
+    EXPECT_LT(worst_miss(again.map, after.room.projector), 1.0);
   } catch (const Refusal& refusal) {
     EXPECT_NE(std::string(refusal.what()).find("sheets"), std::string::npos) << refusal.what();
   }
@@ -218,6 +225,18 @@ TEST(Watch, SaysWhenItCannotSee) {
   EXPECT_EQ(report.state, WatchState::unseen);
   EXPECT_FALSE(report.trustworthy());
   EXPECT_FALSE(report.message.empty());
+}
+
+TEST(Watch, RefusesToLearnByACameraThatSetsItsExposureAnew) {
+  const Learnt& l = learnt();
+  WatchPictures pictures = learning_pictures(l.room, l.light, 3, {}, 1);
+  for (cv::Mat& frame : pictures.plain) frame *= 0.6;
+  try {
+    Watch::learn(l.room.map, l.room.camera, pictures);
+    FAIL();
+  } catch (const Refusal& refusal) {
+    EXPECT_NE(std::string(refusal.what()).find("exposure"), std::string::npos) << refusal.what();
+  }
 }
 
 TEST(Watch, RefusesToLearnWithoutTags) {

@@ -64,6 +64,26 @@ inline std::vector<Eigen::Vector2d> lit_pixels(const vt::RoomProjector& projecto
   return out;
 }
 
+// How far light lands from where the map says, worst place of the picture, mm; the mat has gone with
+// `room_from_mat`.
+inline double worst_miss(const TableMap& map, const vt::RoomProjector& projector,
+                         const Eigen::Isometry2d& room_from_mat = Eigen::Isometry2d::Identity()) {
+  double worst = 0.0;
+  for (const Eigen::Vector2d& pixel : lit_pixels(projector))
+    worst = std::max(
+        worst,
+        (room_from_mat * map.mat_from_projector(pixel) - *vt::mat_from_projector(projector, pixel)).norm());
+  return worst;
+}
+
+// Where the mat's own frame has gone when the mat went from one place to another.
+inline Eigen::Isometry2d mat_gone(const vt::Place& from, const vt::Place& to) {
+  const auto frame_of = [](const vt::Place& p) {
+    return Eigen::Isometry2d(Eigen::Translation2d(p.x, p.y) * Eigen::Rotation2Dd(p.turn));
+  };
+  return frame_of(to) * frame_of(from).inverse();
+}
+
 // Eight tags along the mat's edge, clear of the marks of light.
 inline void add_tags(vt::Room& room, const TableMap& map) {
   const Eigen::Vector2d half = 0.5 * room.mat.size - Eigen::Vector2d::Constant(32.0);

@@ -84,7 +84,7 @@ TEST(CuttingView, AsksTheCameraOnlyWhereThereIsOne) {
   view.camera = CameraAsk::by_look;
   EXPECT_TRUE(after(view, Act::look, Pace::normal).camera_asked);
   EXPECT_EQ(after(view, Act::next, Pace::normal).cut, 1);
-  view = blocked(view, "The table is not watched yet.", "Space: it is learnt.");
+  view = blocked(view, "The table is not watched yet.", "Stand clear.");
   EXPECT_FALSE(after(view, Act::next, Pace::normal).camera_asked);
   view.camera = CameraAsk::by_next;
   EXPECT_TRUE(after(view, Act::next, Pace::normal).camera_asked);
@@ -132,6 +132,27 @@ TEST(ViewPainter, PutsTheBorderMarksOverLinesAndShowsTheLearningPicturesBare) {
   view.border_marks = false;
   painter.draw(map, view);
   EXPECT_EQ(painter.picture(), bare) << "nothing is left of the marks";
+}
+
+TEST(ViewMarks, KeepTheirWordsOutOfTheBorderMarks) {
+  const calibration::TableMap map = testing::map_of({.tilt = 0.3, .roll = 0.12});
+  CuttingView view = demo_view();
+  view.border_marks = true;
+  view.camera = CameraAsk::by_look;
+  view.laying = {.x = 0.0, .y = -150.0};  // lines may lead under the marks, words may not
+  view.notice.words = "Nobody watches the table. The camera is gone.";
+  const cv::Rect whole(0, 0, map.width, map.height);
+  for (int strokes = 0; strokes < 4; ++strokes) {
+    const QImage lines = rendered(map, view_marks(view, map), view.laying.height);
+    for (const cv::Rect& ground : calibration::border_marks(map.width, map.height).grounds) {
+      const cv::Rect part = ground & whole;
+      int lit = 0;
+      for (int y = part.y; y < part.y + part.height; ++y)
+        for (int x = part.x; x < part.x + part.width; ++x) lit += qGray(lines.pixel(x, y)) > 40 ? 1 : 0;
+      EXPECT_EQ(lit, 0) << "stroke " << strokes << ", mark at " << ground.x << ", " << ground.y;
+    }
+    view = after(view, Act::next, Pace::normal);
+  }
 }
 
 TEST(CuttingView, OnlyTheLegendTurnsDarkWhenItIsHidden) {
