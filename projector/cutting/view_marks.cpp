@@ -121,7 +121,7 @@ void keep_clear_of_border(std::vector<Polyline>& clear_of, const CuttingView& vi
 
 std::vector<Mark> block_marks(const CuttingView& view, const Polyline& lit) {
   return reading("DO NOT CUT NOW\n\n" + in_lines(view.block, 40) + "\n\n" +
-                     (view.way_out.empty() ? "" : in_lines(view.way_out, 40) + '\n') +
+                     (view.way_out.empty() ? "" : in_lines(view.way_out, 40) + "\n\n") +
                      (view.asked ? "O once more: cut all the same; it is written down\nany other key: no"
                                  : key_of(view) + "O: cut all the same\nEsc ends; what is cut is kept"),
                  view, lit);

@@ -74,6 +74,39 @@ TEST(FrameSource, SaysWhatIsMissing) {
   EXPECT_FALSE(none.read());
 }
 
+TEST(FrameSource, HoldsTheCamerasSettingsOnceAfterAWhileAndAgainWhenItComesBack) {
+  int held = 0, left = 5;
+  struct Device : CameraDevice {
+    int *holds, *pictures;
+    Device(int* h, int* p) : holds(h), pictures(p) {}
+    bool read(cv::Mat& picture) override {
+      picture = cv::Mat(48, 64, CV_8UC1, cv::Scalar(7));
+      return (*pictures)-- > 0;
+    }
+    bool is_film() const override { return false; }
+    double frames_a_second() const override { return 0.0; }
+    void hold() override { ++*holds; }
+  };
+  double now = 50.0;
+  FrameSource source(
+      {.spec = "0", .hold_after = 1.0},
+      [&](const CameraRequest&) { return std::make_unique<Device>(&held, &left); }, [&] { return now; });
+  const auto read_on = [&](int count) {
+    for (int i = 0; i < count; ++i, now += 0.5) source.read();
+  };
+  read_on(2);
+  EXPECT_EQ(held, 0) << "it still finds its exposure";
+  read_on(3);
+  EXPECT_EQ(held, 1);
+  read_on(1);  // the cable is pulled
+  EXPECT_EQ(source.state(), SourceState::lost);
+  left = 100;
+  now += 3.0;
+  read_on(8);
+  EXPECT_EQ(source.state(), SourceState::running);
+  EXPECT_EQ(held, 2);
+}
+
 TEST(FrameSource, SurvivesAPulledCableAndFindsTheCameraAgain) {
   Cable cable;
   double now = 100.0;
