@@ -3,7 +3,8 @@
 //   use_language("de");
 //
 // Sentences are English in the source; another language is a .ts file (Qt's XML of
-// translations) in data/languages, read as it is.
+// translations) in data/languages, read as it is. A sentence means the same
+// wherever it stands, so it is looked up without its context.
 #pragma once
 
 #include <QByteArray>
@@ -21,7 +22,7 @@ class SourceTranslator : public QTranslator {
   QString translate(const char* context, const char* source, const char* disambiguation,
                     int n) const override;
   bool isEmpty() const override { return sentences_.isEmpty(); }
-  const QHash<QString, QString>& sentences() const { return sentences_; }  ///< by "context|source"
+  const QHash<QString, QString>& sentences() const { return sentences_; }  ///< by the English one
 
  private:
   QHash<QString, QString> sentences_;

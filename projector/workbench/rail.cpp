@@ -83,6 +83,8 @@ void RailButton::paintEvent(QPaintEvent*) {
   const double left = body.left() + grown(54);
   painter.setPen(ink);
   painter.setFont(letters(TextSize::large, isChecked()));
+  if (painter.fontMetrics().horizontalAdvance(text()) > body.right() - left - grown(4))
+    painter.setFont(letters(TextSize::plain, isChecked()));
   painter.drawText(QRectF(left, body.top() + grown(9), body.right() - left, grown(28)),
                    Qt::AlignLeft | Qt::AlignVCenter, text());
   const QRectF below(left, body.top() + grown(39), body.right() - left - grown(6), body.height() - grown(41));

@@ -63,15 +63,25 @@ Canvas::Canvas(Settings& settings, QWidget* parent) : QWidget(parent), settings_
 void Canvas::show_scene(Scene scene) {
   const bool first = scene_.lines.empty();
   scene_ = std::move(scene);
-  if (!held_ && all_shown_ && (first || !inside(view_, box_of(scene_)))) show_all();
+  if (!held_ && all_shown_) {
+    const drafting::Box box = box_of(scene_);
+    const PlaneView whole = view_of_all();
+    const bool small = whole.scale > 1.2 * view_.scale ||
+                       view_.scale * (whole.middle - view_.middle).norm() > 0.15 * view_.width;
+    if (first || small || !inside(view_, box)) show_all();
+  }
   update();
 }
 
-void Canvas::show_all() {
+PlaneView Canvas::view_of_all() const {
   const double margin = grown(40), rulers = ruler_width();
-  PlaneView inner = fitted(box_of(scene_), width() - rulers, height() - rulers, margin);
-  view_ =
-      panned({inner.middle, inner.scale, double(width()), double(height())}, {rulers / 2.0, rulers / 2.0});
+  const PlaneView inner = fitted(box_of(scene_), width() - rulers, height() - rulers, margin);
+  const PlaneView whole{inner.middle, inner.scale, 1.0 * width(), 1.0 * height()};
+  return panned(whole, {0.5 * rulers, 0.5 * rulers});
+}
+
+void Canvas::show_all() {
+  view_ = view_of_all();
   all_shown_ = true;
   update();
 }

@@ -24,7 +24,8 @@ class Canvas : public QWidget {
  public:
   explicit Canvas(Settings& settings, QWidget* parent = nullptr);
 
-  /// The view stays as it is unless nothing was shown before, or all is being shown and it no longer fits.
+  /// The view stays as it is unless nothing was shown before, or all is being shown and it no longer fits,
+  /// or has become small in it.
   void show_scene(Scene scene);
   const Scene& scene() const { return scene_; }
   const PlaneView& view() const { return view_; }
@@ -59,6 +60,7 @@ class Canvas : public QWidget {
  private:
   std::optional<size_t> handle_under(const QPointF& pixel) const;
   std::optional<size_t> line_under(const QPointF& pixel) const;
+  PlaneView view_of_all() const;
   void set_view(const PlaneView& view);
   void hover(const QPointF& pixel);
 

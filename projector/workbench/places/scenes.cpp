@@ -239,10 +239,10 @@ Scene cloth_scene(const drafting::CowlDraft& draft, const ClothChoice& cloth, Un
                          TextSize::plain,
                          Qt::AlignHCenter | Qt::AlignBottom});
   scene.words.push_back({{0.0, box.low.y() + 0.2 * box.height()},
-                         tr("cowl front, laid open\n%1 × %2")
+                         tr("cowl front,\nlaid open\n%1 ×\n%2")
                              .arg(words_of(draft.cloth_width, units), words_of(draft.cloth_length, units)),
                          t.ink,
-                         TextSize::large});
+                         TextSize::plain});
   return scene;
 }
 

@@ -82,6 +82,8 @@ class Workbench : public ::testing::Test {
     });
     press(key, ctrl);
   }
+  /// Every control of every place: its name, its tip, its key.
+  void walk_controls();
   const Project& project() const { return document.project(); }
   QString path(const char* name) const { return folder.filePath(QLatin1String(name)); }
   /// The refusal in sight, if any.
@@ -248,7 +250,7 @@ bool is_control(const QWidget& widget) {
   return line != nullptr && qobject_cast<const QAbstractSpinBox*>(line->parentWidget()) == nullptr;
 }
 
-TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
+void Workbench::walk_controls() {
   Project with_base;
   with_base.pattern.source = PatternSource::size;
   with_base.pattern.size = "12";
@@ -282,6 +284,19 @@ TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
     }
   }
   EXPECT_GT(controls, 40);
+}
+
+TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
+  walk_controls();
+}
+
+TEST_F(Workbench, EveryControlHasItsOwnKeyInGermanToo) {
+  settings.set([](Preferences& p) { p.language = QStringLiteral("de"); });
+  EXPECT_TRUE(QTest::qWaitFor([this] { return window->centralWidget()->isVisible(); }));
+  QApplication::processEvents();
+  EXPECT_EQ(window->menuBar()->actions().first()->text(), QStringLiteral("&Datei"));
+  walk_controls();
+  settings.set([](Preferences& p) { p.language = QStringLiteral("en"); });
 }
 
 TEST_F(Workbench, EveryActionOfTheMenusSaysWhatItDoes) {
