@@ -1954,6 +1954,26 @@ Version %1. Free software under the GPL, version 3 or later; without any warrant
 Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gewähr.</translation>
     </message>
     <message>
+        <source>New here? A tour of two minutes leads through the whole job on a simulated table. It needs no projector; you find it in the Help menu, too.</source>
+        <translation>Neu hier? Ein Rundgang von zwei Minuten führt durch die ganze Arbeit an einem simulierten Tisch. Er braucht keinen Projektor; Sie finden ihn auch im Hilfe-Menü.</translation>
+    </message>
+    <message>
+        <source>Take the tour</source>
+        <translation>Rundgang machen</translation>
+    </message>
+    <message>
+        <source>Tour</source>
+        <translation>Rundgang</translation>
+    </message>
+    <message>
+        <source>Size 8</source>
+        <translation>Größe 8</translation>
+    </message>
+    <message>
+        <source>A longer drape</source>
+        <translation>Ein längerer Wasserfall</translation>
+    </message>
+    <message>
         <source>Table</source>
         <translation>Tisch</translation>
     </message>
