@@ -12,12 +12,12 @@
         <translation>Dieses Teil wurde geändert, nachdem es angeschnitten war; was geschnitten ist, gehört nicht mehr dazu. Nehmen Sie die Änderung zurück, oder beginnen Sie auf frischem Stoff neu.</translation>
     </message>
     <message>
-        <source>The table is not calibrated yet.</source>
-        <translation>Der Tisch ist noch nicht kalibriert.</translation>
+        <source>Not calibrated yet.</source>
+        <translation>Noch nicht kalibriert.</translation>
     </message>
     <message>
-        <source>Only the simulated table is calibrated, not yours.</source>
-        <translation>Nur der simulierte Tisch ist kalibriert, nicht Ihrer.</translation>
+        <source>Only the simulated table so far.</source>
+        <translation>Bisher nur der simulierte Tisch.</translation>
     </message>
     <message>
         <source>No base front is chosen yet.</source>
@@ -157,7 +157,7 @@
     </message>
     <message>
         <source>W&amp;oven</source>
-        <translation>&amp;Webware</translation>
+        <translation>W&amp;ebware</translation>
     </message>
     <message>
         <source>Hangs in a cowl best on the true bias: the grain runs at 45°, and the front is cut in one layer</source>
@@ -552,6 +552,10 @@
         <translation>Dort den ganzen Bildschirm, mit denselben Tasten. Auch Fernbedienung oder Pedal gehen weiter und zurück</translation>
     </message>
     <message>
+        <source>No light on a real table goes by a simulated one. Calibrate your own to show this there.</source>
+        <translation>Kein Licht auf einem wirklichen Tisch richtet sich nach einem simulierten. Kalibrieren Sie Ihren eigenen, um dies dort zu zeigen.</translation>
+    </message>
+    <message>
         <source>Laying</source>
         <translation>Auslegen</translation>
     </message>
@@ -650,10 +654,6 @@
     <message>
         <source>%1: %2 of %3 strokes cut</source>
         <translation>%1: %2 von %3 Zügen geschnitten</translation>
-    </message>
-    <message>
-        <source>The table is a simulated one, and no light on a real table goes by it. Calibrate your own.</source>
-        <translation>Der Tisch ist ein simulierter; kein Licht auf einem wirklichen Tisch richtet sich danach. Kalibrieren Sie Ihren eigenen.</translation>
     </message>
     <message>
         <source>Doubled, its fold along the line that says so: %1 mm high in two layers.</source>
@@ -1490,10 +1490,6 @@ aufgeklappt
         <translation>Die Arbeit lassen; am Projekt ändert sich nichts</translation>
     </message>
     <message>
-        <source>Not calibrated yet.</source>
-        <translation>Noch nicht kalibriert.</translation>
-    </message>
-    <message>
         <source>&lt;b&gt;Calibrated %1.&lt;/b&gt; On this project's cloth a line lies within %2 mm of true in the middle of the light and within %3 mm everywhere in it, 95 times in 100.</source>
         <translation>&lt;b&gt;Kalibriert %1.&lt;/b&gt; Auf dem Stoff dieses Projekts liegt eine Linie in der Mitte des Lichts höchstens %2 mm und überall höchstens %3 mm daneben, in 95 von 100 Fällen.</translation>
     </message>
@@ -1682,8 +1678,16 @@ aufgeklappt
         <translation>Rundgang, %1 von %2</translation>
     </message>
     <message>
+        <source>On to: %1</source>
+        <translation>Weiter zu: %1</translation>
+    </message>
+    <message>
         <source>Does this step for you (Ctrl+Shift+Return)</source>
         <translation>Macht diesen Schritt für Sie (Strg+Umschalt+Eingabe)</translation>
+    </message>
+    <message>
+        <source>Goes there (Ctrl+Shift+Return)</source>
+        <translation>Geht dorthin (Strg+Umschalt+Eingabe)</translation>
     </message>
     <message>
         <source>End the tour</source>

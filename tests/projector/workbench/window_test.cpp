@@ -292,9 +292,10 @@ TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
 
 TEST_F(Workbench, EveryControlHasItsOwnKeyInGermanToo) {
   settings.set([](Preferences& p) { p.language = QStringLiteral("de"); });
-  EXPECT_TRUE(QTest::qWaitFor([this] { return window->centralWidget()->isVisible(); }));
-  QApplication::processEvents();
-  EXPECT_EQ(window->menuBar()->actions().first()->text(), QStringLiteral("&Datei"));
+  EXPECT_TRUE(QTest::qWaitFor([this] {
+    return window->menuBar()->actions().first()->text() == QStringLiteral("&Datei") &&
+           window->centralWidget()->isVisible();
+  }));
   walk_controls();
   settings.set([](Preferences& p) { p.language = QStringLiteral("en"); });
 }
