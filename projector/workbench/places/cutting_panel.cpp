@@ -30,22 +30,20 @@ CuttingPlace::CuttingPlace(Document& document, Settings& settings, CurrentGarmen
 QWidget* CuttingPlace::make_middle() {
   middle_ = new QStackedWidget;
   auto* empty = new QWidget;
+  empty->setFixedWidth(grown(560));
   auto* column = new QVBoxLayout(empty);
+  column->setSpacing(grown(20));
   empty_words_ = new QLabel;
   empty_words_->setFont(letters(TextSize::large));
   empty_words_->setWordWrap(true);
-  empty_words_->setAlignment(Qt::AlignHCenter);
-  empty_words_->setFixedWidth(grown(560));
   empty_way_ = make_button(tr("To the &table"), tr("Goes there"));
   empty_way_->setProperty("primary", true);
-  empty_way_->setFixedSize(grown(320), grown(60));
+  empty_way_->setFont(letters(TextSize::large, true));
+  empty_way_->setFixedHeight(grown(60));
   connect(empty_way_, &QPushButton::clicked, this, [this] { emit wanted(empty_place_); });
-  column->addStretch(2);
-  column->addWidget(empty_words_, 0, Qt::AlignHCenter);
-  column->addSpacing(grown(20));
-  column->addWidget(empty_way_, 0, Qt::AlignHCenter);
-  column->addStretch(3);
-  middle_->addWidget(empty);
+  column->addWidget(empty_words_);
+  column->addWidget(empty_way_);
+  middle_->addWidget(centred(empty));
 
   auto* work = new QWidget;
   auto* lines = new QVBoxLayout(work);

@@ -152,8 +152,8 @@ QWidget* PatternPlace::make_measures_page() {
       {&Body::back_waist_length, tr("Back &length"), tr("From the bone at the nape down to the waist"), 250,
        650},
       {&Body::waist_to_hem, tr("Waist &to hem"), tr("From the waist down to where the top ends"), 20, 800},
-      {&Body::ease, tr("Ease (&U)"),
-       tr("Added to all girths; below zero for a close fit in stretchy cloth"), -200, 500}};
+      {&Body::ease, tr("Ease (&U)"), tr("Added to all girths; below zero for a close fit in stretchy cloth"),
+       -200, 500}};
   for (const Row& row : rows) {
     auto* box = new LengthBox(settings(), row.least, row.most);
     auto* label = new QLabel(row.label);
