@@ -93,17 +93,7 @@ void add_camera(CLI::App& app, Job& job) {
                                      "a number such as 0, a device, a film or an address with ://");
   command->add_option("--screen", options->screen,
                       "the projector's screen: its name or number [the one used last]");
-  command
-      ->add_option_function<std::string>(
-          "--camera-size",
-          [options](const std::string& text) {
-            const auto size = picture_size(text);
-            if (!size)
-              throw CLI::ValidationError("--camera-size", "cannot use \"" + text + "\": give it as 1280x720");
-            options->size = *size;
-          },
-          "pixels to ask the camera for [1280x720]")
-      ->type_name("WIDTHxHEIGHT");
+  add_camera_size(*command, options->size);
   auto* photos = command->add_option("--photos", options->photos,
                                      "photographs of the target and of plain light that it has taken");
   camera->excludes(photos);

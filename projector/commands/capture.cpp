@@ -89,18 +89,7 @@ void add_capture(CLI::App& app, Job& job) {
                       "the projector's screen: its name or number [the one used last]");
   auto* camera = command->add_option("--camera", options->camera,
                                      "a number such as 0, a device, a film or an address with ://");
-  command
-      ->add_option_function<std::string>(
-          "--camera-size",
-          [options](const std::string& text) {
-            const auto size = picture_size(text);
-            if (!size)
-              throw CLI::ValidationError("--camera-size",
-                                         "cannot use \"" + text + "\": give it as 1920x1080");
-            options->camera_size = *size;
-          },
-          "pixels to ask the camera for [1920x1080]")
-      ->type_name("WIDTHxHEIGHT");
+  add_camera_size(*command, options->camera_size);
   auto* photos = command->add_option("--photos", options->photos, "new folder for the photographs");
   command->add_option("--sides", options->sides, "sides to photograph from, carrying the camera")
       ->check(CLI::Range(1, 5))

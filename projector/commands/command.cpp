@@ -69,6 +69,19 @@ CLI::Option* add_picture_size(CLI::App& command, PictureSize& size) {
       ->type_name("WIDTHxHEIGHT");
 }
 
+CLI::Option* add_camera_size(CLI::App& command, PictureSize& size) {
+  const auto read = [&size](const std::string& text) {
+    const auto value = picture_size(text);
+    if (!value) wrong("--camera-size", text, "width and height in pixels, for example 1280x720");
+    size = *value;
+  };
+  return command
+      .add_option_function<std::string>("--camera-size", read,
+                                        "pixels to ask the camera for [" + std::to_string(size.width) + "x" +
+                                            std::to_string(size.height) + "]")
+      ->type_name("WIDTHxHEIGHT");
+}
+
 CLI::Option* add_cloth_height(CLI::App& command, double& mm) {
   return add_length(command, "--height", mm,
                     "of the cloth's upper face above the mat: its thickness as it lies, all layers [0]", 0.0,

@@ -57,6 +57,9 @@ CLI::Option* add_place(CLI::App& command, const std::string& name, PlaceOption& 
 /// An option "1920x1080".
 CLI::Option* add_picture_size(CLI::App& command, PictureSize& size);
 
+/// The option --camera-size: pixels to ask a camera for; `size` as it stands is the default.
+CLI::Option* add_camera_size(CLI::App& command, PictureSize& size);
+
 /// The option --height: of the cloth's upper face above the mat.
 CLI::Option* add_cloth_height(CLI::App& command, double& mm);
 
