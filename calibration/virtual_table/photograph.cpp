@@ -47,6 +47,7 @@ void shake(cv::Mat& light, const Eigen::Vector2d& path) {
     kernel.at<float>(y + 1, x + 1) += static_cast<float>(fx * fy / steps);
   }
   cv::filter2D(light, light, -1, kernel, cv::Point(-1, -1), 0, cv::BORDER_REPLICATE);
+  cv::max(light, 0.0F, light);  // wide paths are filtered by Fourier transform, which strays below black
 }
 
 // Light left by the lens at a pixel.

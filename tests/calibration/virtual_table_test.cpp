@@ -153,6 +153,18 @@ TEST(RoomPhotograph, SameSeedSameBytes) {
   EXPECT_GT(worst_difference(once, room::photograph(session.room, camera, picture, 10)), 0.0);
 }
 
+TEST(RoomLight, IsNeverBelowBlackHoweverTheHandShakes) {
+  room::Session session = room::random_session(3, small_options());
+  session.room.light.lux = 0.0;
+  room::RoomCamera camera = small_camera(session.shots[0]);
+  camera.shake = {40.0, 25.0};
+  cv::Mat picture(180, 320, CV_8UC3, cv::Scalar::all(0));
+  picture(cv::Rect(100, 50, 60, 40)).setTo(cv::Scalar::all(255));
+  double least = 0.0;
+  cv::minMaxLoc(room::linear_photograph(session.room, camera, picture).reshape(1), &least);
+  EXPECT_GE(least, 0.0);
+}
+
 TEST(RoomPhotograph, IsItsLightExposed) {
   const room::Session session = room::random_session(5, small_options());
   const room::RoomCamera camera = small_camera(session.shots[1]);
