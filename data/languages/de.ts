@@ -981,7 +981,7 @@
     </message>
     <message>
         <source>the base, slashed</source>
-        <translation>der Grundschnitt, eingeschnitten</translation>
+        <translation>eingeschnitten</translation>
     </message>
     <message>
         <source>Slash line %1</source>

@@ -187,6 +187,7 @@ Panel::Panel(QWidget* parent) : QScrollArea(parent) {
 QLabel* Panel::add_heading(const QString& words) {
   auto* label = new QLabel(words);
   label->setFont(letters(TextSize::large, true));
+  label->setWordWrap(true);
   column_->addWidget(label);
   return label;
 }

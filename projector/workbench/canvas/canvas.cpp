@@ -5,6 +5,7 @@
 #include <QNativeGestureEvent>
 #include <QPainter>
 #include <QShortcut>
+#include <algorithm>
 #include <cmath>
 
 #include "projector/workbench/canvas/canvas_paint.h"
@@ -74,10 +75,27 @@ void Canvas::show_scene(Scene scene) {
 }
 
 PlaneView Canvas::view_of_all() const {
-  const double margin = grown(40), rulers = ruler_width();
-  const PlaneView inner = fitted(box_of(scene_), width() - rulers, height() - rulers, margin);
-  const PlaneView whole{inner.middle, inner.scale, 1.0 * width(), 1.0 * height()};
-  return panned(whole, {0.5 * rulers, 0.5 * rulers});
+  // Words keep their size, so the room they need beside the figures is found at the scale without it, and
+  // once more.
+  const double rulers = ruler_width(), least = grown(18);
+  const drafting::Box box = box_of(scene_);
+  PlaneView whole{Point::Zero(), 1.0, 1.0 * width(), 1.0 * height()};
+  QRectF room = QRectF(rect()).adjusted(rulers + grown(40), rulers + grown(40), -grown(40), -grown(40));
+  for (int i = 0; i < 3; ++i) {
+    const PlaneView inner = fitted(box, room.width(), room.height(), 0.0);
+    whole.middle = inner.middle;
+    whole.scale = inner.scale;
+    whole = panned(whole, point(room.center() - QRectF(rect()).center()));
+    const Point low = pixel_from_plane(whole, box.low), high = pixel_from_plane(whole, box.high);
+    const QRectF figures(QPointF(low.x(), high.y()), QPointF(high.x(), low.y()));
+    QRectF all = figures;
+    for (const SceneWords& words : scene_.words) all = all.united(words_rect(words, whole));
+    room = QRectF(rect()).adjusted(rulers + std::max(least + figures.left() - all.left(), 1.0 * grown(40)),
+                                   rulers + std::max(least + figures.top() - all.top(), 1.0 * grown(40)),
+                                   -std::max(least + all.right() - figures.right(), 1.0 * grown(40)),
+                                   -std::max(least + all.bottom() - figures.bottom(), 1.0 * grown(40)));
+  }
+  return whole;
 }
 
 void Canvas::show_all() {

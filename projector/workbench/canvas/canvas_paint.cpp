@@ -61,10 +61,7 @@ QRectF placed(const QSizeF& size, const QPointF& at, Qt::Alignment anchor) {
 void paint_words(QPainter& painter, const SceneWords& words, const PlaneView& view) {
   painter.setFont(letters(words.size));
   painter.setPen(words.colour);
-  const QRectF bounds =
-      painter.fontMetrics().boundingRect(QRect(0, 0, 2000, 2000), Qt::AlignLeft, words.text);
-  painter.drawText(placed(bounds.size() + QSizeF(2, 2), pixel(view, words.at), words.anchor), Qt::AlignCenter,
-                   words.text);
+  painter.drawText(words_rect(words, view), Qt::AlignCenter, words.text);
 }
 
 /// A handle is a disc with the two ways it can go, so that it is known without its colour.
@@ -114,6 +111,12 @@ void paint_label(QPainter& painter, const SceneHandle& handle, const PlaneView& 
 
 int ruler_width() {
   return grown(30);
+}
+
+QRectF words_rect(const SceneWords& words, const PlaneView& view) {
+  const QFontMetricsF metrics(letters(words.size));
+  const QRectF bounds = metrics.boundingRect(QRectF(0, 0, 2000, 2000), Qt::AlignLeft, words.text);
+  return placed(bounds.size() + QSizeF(4, 2), pixel(view, words.at), words.anchor);
 }
 
 void paint_scene(QPainter& painter, const Scene& scene, const PlaneView& view, const Emphasis& emphasis) {

@@ -14,6 +14,9 @@ struct Emphasis {
   std::optional<std::string> handle, line;
 };
 
+/// Where words are drawn, in pixels; they do not grow with the view.
+QRectF words_rect(const SceneWords& words, const PlaneView& view);
+
 void paint_scene(QPainter& painter, const Scene& scene, const PlaneView& view, const Emphasis& emphasis);
 
 /// Rulers along the top and the left; `pointer` in pixels is marked on both.

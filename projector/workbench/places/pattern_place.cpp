@@ -158,6 +158,7 @@ QWidget* PatternPlace::make_measures_page() {
     auto* box = new LengthBox(settings(), row.least, row.most);
     auto* label = new QLabel(row.label);
     label->setBuddy(box);
+    label->setWordWrap(true);
     label->setToolTip(row.tip);
     describe(*box, row.label, row.tip);
     box->setFixedWidth(grown(196));

@@ -63,12 +63,14 @@ void add_base(Scene& scene, const Piece& piece, const Point& shift, double flip,
   for (const Point& p : piece.seam_line) outline.push_back(placed(p));
   scene.lines.push_back({.points = outline, .closed = true, .colour = t.seam, .width = 2.6, .fill = t.part});
   for (const drafting::Edge& edge : piece.edges) {
-    // Front and back stand side by side: what is between them is named inside, and the short neckline, too.
-    const bool inside = edge.role == "centre-front" || edge.role == "centre-back" || edge.role == "neckline";
-    const double side = inside ? -1.0 : 1.0;
-    const Point way = side * outside_at_middle(edge.points);
-    scene.words.push_back(
-        beside(placed(middle_of(edge.points)), Point(flip * way.x(), way.y()), role_in_words(edge.role)));
+    // Named inside where there is room, so that the pieces are shown large; the centre above the side seam's
+    // name.
+    const bool centre = edge.role == "centre-front" || edge.role == "centre-back";
+    const bool inside = centre || edge.role == "neckline" || edge.role == "side-seam";
+    const Point way = (inside ? -1.0 : 1.0) * outside_at_middle(edge.points);
+    const Point place =
+        drafting::point_at(edge.points, (centre ? 0.35 : 0.5) * drafting::length(edge.points));
+    scene.words.push_back(beside(placed(place), Point(flip * way.x(), way.y()), role_in_words(edge.role)));
   }
   for (const drafting::Notch& notch : piece.notches) {
     const Point at = placed(notch.seam);

@@ -1,6 +1,6 @@
 // Pictures of every place of the workbench, in both themes and two sizes, to look at.
 //
-//   QT_QPA_PLATFORM=offscreen workbench_pictures OUT [language]
+//   QT_QPA_PLATFORM=offscreen workbench_pictures OUT [language] [larger]
 #include <QApplication>
 #include <QDir>
 #include <cstdio>
@@ -28,7 +28,7 @@ const char* name_of(Place place) {
 int main(int argc, char** argv) {
   const QApplication application(argc, argv);
   if (argc < 2) {
-    std::fprintf(stderr, "workbench_pictures OUT [language]\n");
+    std::fprintf(stderr, "workbench_pictures OUT [language] [larger]\n");
     return 2;
   }
   const QDir out(QString::fromLocal8Bit(argv[1]));
@@ -39,6 +39,7 @@ int main(int argc, char** argv) {
   settings.set([&](Preferences& p) {
     p.units = Units::centimetres;
     p.language = argc > 2 ? QString::fromLocal8Bit(argv[2]) : QStringLiteral("en");
+    p.larger_type = argc > 3;
   });
   Document document(Keeping{out.filePath(QStringLiteral("work"))});
   WorkbenchWindow window(document, settings);

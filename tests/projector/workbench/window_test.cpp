@@ -9,6 +9,7 @@
 #include <QFileDialog>
 #include <QLineEdit>
 #include <QMenuBar>
+#include <QMessageBox>
 #include <QShortcut>
 #include <QSlider>
 #include <QTemporaryDir>
@@ -306,6 +307,40 @@ TEST_F(Workbench, EveryActionOfTheMenusSaysWhatItDoes) {
     if (action->parent() == window->menuBar()) continue;
     EXPECT_FALSE(action->toolTip().isEmpty()) << action->text().toStdString();
   }
+}
+
+TEST_F(Workbench, WhatIsNotSavedIsAskedAboutBeforeItGoes) {
+  press(Qt::Key_S, alt);
+  ASSERT_FALSE(document.saved());
+  for (const QString& answer : {QStringLiteral("&Go back"), QStringLiteral("&Leave them")}) {
+    bool asked = false;
+    QTimer answering;
+    QObject::connect(&answering, &QTimer::timeout, [&] {
+      auto* question = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+      for (QAbstractButton* button : question != nullptr ? question->buttons() : QList<QAbstractButton*>()) {
+        if (button->text() != answer) continue;
+        asked = true;
+        button->click();
+      }
+    });
+    answering.start(10);
+    window->close();
+    EXPECT_TRUE(asked);
+    EXPECT_EQ(window->isVisible(), answer == QStringLiteral("&Go back"));
+  }
+}
+
+TEST_F(Workbench, WorkThatWasLeftBehindIsOfferedAndTakenUp) {
+  FoundWork left;
+  left.project = Project();
+  left.project->cowl.drape = 555.0;
+  left.file = path("left");
+  window->offer({left});
+  ASSERT_TRUE(window->notice().isVisible());
+  press(Qt::Key_Return, ctrl);
+  EXPECT_DOUBLE_EQ(project().cowl.drape, 555.0);
+  EXPECT_FALSE(window->notice().isVisible());
+  EXPECT_FALSE(document.saved());
 }
 
 TEST_F(Workbench, ThemeAndLargerTypeChangeAtOnce) {
