@@ -6,31 +6,20 @@
 #include <opencv2/imgproc.hpp>
 
 #include "calibration/refusal.h"
-#include "drafting/geometry/polyline.h"
 
 namespace cowlcast::projector {
 namespace {
 
-constexpr int kFewestFrames = 3;  // of each light
+constexpr int kFewestFrames = 3;     // of each light
+constexpr int kFewestPixels = 2000;  // that see the light
 constexpr double kDimmest =
     20.0;  // 8-bit: a cloth under full light that is darker than this cannot be watched
+constexpr double kUsualPower = 2.2;
 constexpr double kLeastNoise = 0.7;  // levels: rounding alone makes 0.3
-
-// The light's outline and the camera's, whichever is smaller, as a box.
-drafting::Box watched_box(const TableSight& sight) {
-  Polyline seen;
-  const int w = sight.camera.width, h = sight.camera.height;
-  for (int k = 0; k < 4; ++k) {
-    const Eigen::Vector2d pixel(k == 1 || k == 2 ? w - 1.0 : 0.0, k >= 2 ? h - 1.0 : 0.0);
-    seen.push_back(sight.camera.mat_from_pixel(pixel, sight.cloth));
-  }
-  const drafting::Box lit = drafting::box_of(sight.map.lit_area), view = drafting::box_of(seen);
-  return {lit.low.cwiseMax(view.low), lit.high.cwiseMin(view.high)};
-}
 
 }  // namespace
 
-const cv::Mat& linear_table() {
+cv::Mat linear_light(const cv::Mat& frame) {
   static const cv::Mat table = [] {
     cv::Mat made(1, 256, CV_32F);
     for (int v = 0; v < 256; ++v) {
@@ -39,7 +28,9 @@ const cv::Mat& linear_table() {
     }
     return made;
   }();
-  return table;
+  cv::Mat linear;
+  cv::LUT(frame, table, linear);
+  return linear;
 }
 
 float level_of(float linear) {
@@ -56,13 +47,20 @@ float level_of(float linear) {
   return table[static_cast<size_t>(std::clamp(linear, 0.0f, 1.0f) * kSteps + 0.5f)];
 }
 
-Backdrop::Backdrop(const TableSight& sight) : sight_(sight) {
-  const drafting::Box box = watched_box(sight);
-  if (!(box.width() > 50.0) || !(box.height() > 50.0))
+Backdrop::Backdrop(const TableSight& sight)
+    : sight_(sight), watched_(cv::Mat::zeros(sight.camera.height, sight.camera.width, CV_8U)) {
+  std::vector<cv::Point> light;
+  for (const Point& place : sight.map.lit_area) {
+    const Eigen::Vector3d seen =
+        sight.camera.camera_from_mat * Eigen::Vector3d(place.x(), place.y(), sight.cloth);
+    if (!(seen.z() > 0.0)) continue;
+    const Eigen::Vector2d pixel = sight.camera.lens.pixel_from_ray(seen.head<2>() / seen.z());
+    light.emplace_back(cvRound(pixel.x()), cvRound(pixel.y()));
+  }
+  if (light.size() > 2) cv::fillPoly(watched_, std::vector<std::vector<cv::Point>>{light}, cv::Scalar(255));
+  if (cv::countNonZero(watched_) < kFewestPixels)
     throw calibration::Refusal(
         "The camera does not look at the light on the table. Point it there and locate it again.");
-  low_ = box.low;
-  view_ = seen_by(area_strip(box.low, box.high, kCell), sight_);
 }
 
 void Backdrop::learn(const cv::Mat& frame, Light light) {
@@ -71,56 +69,59 @@ void Backdrop::learn(const cv::Mat& frame, Light light) {
         "The camera's pictures have another size than when it was located. Set it to " +
         std::to_string(sight_.camera.width) + "x" + std::to_string(sight_.camera.height) +
         ", or locate it again.");
-  Sum& sum = sums_[light == Light::none ? 0 : 1];
-  const cv::Mat now = camera_strip(view_, frame);
-  cv::Mat linear;
-  cv::LUT(now, linear_table(), linear);
+  Sum& sum = sums_[static_cast<size_t>(light)];
+  const cv::Mat linear = linear_light(frame);
   if (sum.frames == 0)
     sum.light = linear;
   else
     sum.light += linear;
   if (sum.frames > 0)  // noise by what two frames of the same scene differ
-    for (int r = 0; r < now.rows; r += 3)
-      for (int c = 0; c < now.cols; c += 3) {
-        if (view_.seen.at<uchar>(r, c) == 0) continue;
-        const cv::Vec3b a = now.at<cv::Vec3b>(r, c), b = sum.last.at<cv::Vec3b>(r, c);
+    for (int r = 0; r < frame.rows; r += 3)
+      for (int c = 0; c < frame.cols; c += 3) {
+        if (watched_.at<uchar>(r, c) == 0) continue;
+        const cv::Vec3b a = frame.at<cv::Vec3b>(r, c), b = sum.last.at<cv::Vec3b>(r, c);
         for (int k = 0; k < 3; ++k) {
           const double step = a[k] - b[k];
           squares_[a[k] * kBins / 256] += 0.5 * std::min(step * step, 400.0);
           counts_[a[k] * kBins / 256] += 1.0;
         }
       }
-  sum.last = now;
+  sum.last = frame.clone();
   ++sum.frames;
   if (light == Light::full) cv::cvtColor(frame, still_, cv::COLOR_BGR2GRAY);
 }
 
 std::optional<std::string> Backdrop::not_ready() const {
-  for (const Sum& sum : sums_)
-    if (sum.frames < kFewestFrames)
+  for (const Light light : {Light::none, Light::full})
+    if (sums_[static_cast<size_t>(light)].frames < kFewestFrames)
       return "The bare cloth has not been looked at yet. Clear the cloth and wait.";
-  const cv::Scalar mean = cv::mean(sums_[1].last, view_.seen);
+  const cv::Scalar mean = cv::mean(sums_[1].last, watched_);
   if (std::max({mean[0], mean[1], mean[2]}) < kDimmest)
     return "The camera sees the cloth too dark to watch it. Give the room more light, or the camera a longer "
            "exposure.";
   return std::nullopt;
 }
 
-Look Backdrop::look_of(const Strip& strip) const {
-  const cv::Mat room = sums_[0].light / sums_[0].frames;
-  const cv::Mat extra = cv::max(sums_[1].light / sums_[1].frames - room, 0.0);
-  cv::Mat at(strip.rows, strip.columns, CV_32FC2);
-  for (int r = 0; r < strip.rows; ++r)
-    for (int c = 0; c < strip.columns; ++c) {
-      const Point cell = (strip.place(c, r) - low_) / kCell;
-      at.at<cv::Vec2f>(r, c) = {static_cast<float>(cell.x()), static_cast<float>(cell.y())};
-    }
+Look Backdrop::look(const cv::Rect& box) const {
   Look look;
-  cv::remap(room, look.room, at, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
-  cv::remap(extra, look.projector, at, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
-  cv::remap(view_.seen, look.known, at, cv::noArray(), cv::INTER_NEAREST, cv::BORDER_CONSTANT,
-            cv::Scalar::all(0));
+  look.room = sums_[0].light(box) / sums_[0].frames;
+  look.projector = cv::max(sums_[1].light(box) / sums_[1].frames - look.room, 0.0);
   return look;
+}
+
+double Backdrop::power() const {
+  const Sum& faint = sums_[static_cast<size_t>(Light::faint)];
+  if (faint.frames == 0 || not_ready()) return kUsualPower;
+  const cv::Scalar dark = cv::mean(sums_[0].light, watched_) / sums_[0].frames,
+                   full = cv::mean(sums_[1].light, watched_) / sums_[1].frames,
+                   some = cv::mean(faint.light, watched_) / faint.frames;
+  double white = 0.0, grey = 0.0;
+  for (int c = 0; c < 3; ++c) {
+    white += full[c] - dark[c];
+    grey += some[c] - dark[c];
+  }
+  if (!(white > 0.0) || !(grey > 0.0)) return kUsualPower;
+  return std::clamp(std::log(grey / white) / std::log(kFaint / 255.0), 1.0, 4.0);
 }
 
 float Backdrop::noise(int level) const {
@@ -130,6 +131,17 @@ float Backdrop::noise(int level) const {
       if (b >= 0 && b < kBins && counts_[b] >= 300.0)
         return static_cast<float>(std::max(std::sqrt(squares_[b] / counts_[b]), kLeastNoise));
   return 3.0f;
+}
+
+float Backdrop::linear_noise(float light) const {
+  const int level = std::clamp(static_cast<int>(level_of(light) + 0.5f), 0, 255);
+  const int above = std::min(level + 4, 255), below = std::max(level - 4, 0);
+  static const cv::Mat linear = [] {
+    cv::Mat levels(1, 256, CV_8U);
+    for (int v = 0; v < 256; ++v) levels.at<uchar>(v) = static_cast<uchar>(v);
+    return linear_light(levels);
+  }();
+  return noise(level) * (linear.at<float>(above) - linear.at<float>(below)) / static_cast<float>(above - below);
 }
 
 }  // namespace cowlcast::projector

@@ -3,12 +3,15 @@
 //   Backdrop backdrop(sight);
 //   for (...) backdrop.learn(frame, Backdrop::Light::none);    // the projector black
 //   for (...) backdrop.learn(frame, Backdrop::Light::full);    // the projector white
+//   for (...) backdrop.learn(frame, Backdrop::Light::faint);   // it shows the grey `kFaint`
 //   if (auto why = backdrop.not_ready()) tell(*why);
 //
-// Two kinds of frames part the light: what the room gives, and what the projector
-// gives at most. From them the look under any picture is foretold. Everything is
+// Dark and white frames part the light: what the room gives, and what the projector
+// gives at most. A grey tells how its light grows with a picture's levels; without
+// it the usual power of 2.2 is taken. So the look under any picture is foretold. Everything is
 // in linear light of the camera, undone by the curve of IEC 61966-2-1 (sRGB),
-// 0 to 1. A cloth that is moved afterwards must be learnt anew.
+// 0 to 1, and kept pixel by pixel, so that what is compared later was seen through
+// the same pixels. A cloth that is moved afterwards must be learnt anew.
 #pragma once
 
 #include <opencv2/core.hpp>
@@ -19,16 +22,16 @@
 
 namespace cowlcast::projector {
 
-/// The look of a strip's cells: three floats a cell each.
+/// The look of some places: three floats each.
 struct Look {
   cv::Mat room;       ///< linear light under the room's light alone
   cv::Mat projector;  ///< what the projector's full light adds
-  cv::Mat known;      ///< 255 where both were learnt
 };
 
 class Backdrop {
  public:
-  enum class Light { none, full };
+  enum class Light { none, full, faint };
+  static constexpr int kFaint = 96;  ///< 8-bit level
 
   explicit Backdrop(const TableSight& sight);
 
@@ -38,11 +41,16 @@ class Backdrop {
   /// Why nothing can be watched by it yet, cause and cure; nothing when it can.
   std::optional<std::string> not_ready() const;
 
-  Look look_of(const Strip& strip) const;
+  /// The look of the camera's pixels within `box`. The backdrop must be ready.
+  Look look(const cv::Rect& box) const;
+  /// Light sent is a picture's level to this power.
+  double power() const;
   const TableSight& sight() const { return sight_; }
 
-  /// Noise of a cell at an 8-bit level, one standard deviation, levels.
+  /// Noise of a pixel at an 8-bit level, one standard deviation, levels.
   float noise(int level) const;
+  /// The same as linear light, at that linear light.
+  float linear_noise(float light) const;
 
   /// The last frame under full light, grey, for telling whether the camera still looks at the same places.
   const cv::Mat& still() const { return still_; }
@@ -52,19 +60,17 @@ class Backdrop {
     cv::Mat light, last;
     int frames = 0;
   };
-  static constexpr double kCell = 1.5;
   static constexpr int kBins = 16;
 
   TableSight sight_;
-  Point low_;
-  StripView view_;
-  Sum sums_[2];
+  cv::Mat watched_;  // 255 at the camera's pixels that see the light
+  Sum sums_[3];
   double squares_[kBins] = {}, counts_[kBins] = {};
   cv::Mat still_;
 };
 
-/// Linear light of 8-bit levels, and the level of linear light (held at 0 and 1).
-const cv::Mat& linear_table();
+/// Linear light of 8-bit frames, and the level of linear light (held at 0 and 1).
+cv::Mat linear_light(const cv::Mat& frame);
 float level_of(float linear);
 
 }  // namespace cowlcast::projector

@@ -40,6 +40,8 @@ std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess,
   front_ = front;
 
   cv::Mat ahead = foreign.clone();
+  ahead.rowRange(0, strip_.corridor.start).setTo(0);
+  ahead.rowRange(strip_.corridor.end, strip_.rows).setTo(0);
   const int first =
       std::clamp(static_cast<int>((front_ + kReach + Strip::before) / Strip::cell), 0, strip_.columns);
   ahead.colRange(0, first).setTo(0);

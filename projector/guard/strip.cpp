@@ -24,9 +24,12 @@ Strip corridor_strip(const Corridor& corridor) {
   std::vector<double> lengths{0.0};
   for (size_t i = 1; i < line.size(); ++i) lengths.push_back(lengths.back() + (line[i] - line[i - 1]).norm());
   Strip strip;
-  strip.other = corridor.other;
+  strip.other = corridor.other + Strip::margin;
   strip.columns = static_cast<int>(std::ceil((Strip::before + lengths.back() + kAfter) / Strip::cell));
-  strip.rows = static_cast<int>(std::ceil((corridor.holding + corridor.other) / Strip::cell));
+  const int beside = static_cast<int>(Strip::margin / Strip::cell);
+  const int within = static_cast<int>(std::ceil((corridor.holding + corridor.other) / Strip::cell));
+  strip.rows = within + 2 * beside;
+  strip.corridor = {beside, beside + within};
   strip.places.resize(static_cast<size_t>(strip.columns) * static_cast<size_t>(strip.rows));
   size_t i = 1;
   for (int c = 0; c < strip.columns; ++c) {
@@ -45,6 +48,7 @@ Strip area_strip(const Point& low, const Point& high, double cell_mm) {
   Strip strip;
   strip.columns = std::max(2, static_cast<int>(std::ceil((high.x() - low.x()) / cell_mm)));
   strip.rows = std::max(2, static_cast<int>(std::ceil((high.y() - low.y()) / cell_mm)));
+  strip.corridor = {0, strip.rows};
   strip.places.reserve(static_cast<size_t>(strip.columns) * static_cast<size_t>(strip.rows));
   for (int r = 0; r < strip.rows; ++r)
     for (int c = 0; c < strip.columns; ++c) strip.places.push_back(low + cell_mm * Point(c, r));
@@ -79,16 +83,18 @@ StripView seen_by(const Strip& strip, const TableSight& sight) {
 cv::Mat camera_strip(const StripView& view, const cv::Mat& frame) {
   cv::Mat out;
   cv::remap(frame, out, view.camera, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
-  if (out.channels() == 1) cv::merge(std::vector<cv::Mat>(3, out), out);
   return out;
 }
 
-CellLight light_strip(const StripView& view, const cv::Mat& picture) {
-  static const cv::Mat power = [] {
-    cv::Mat table(1, 256, CV_32F);
-    for (int v = 0; v < 256; ++v) table.at<float>(v) = static_cast<float>(std::pow(v / 255.0, 2.2));
-    return table;
-  }();
+cv::Mat sent_light(const cv::Mat& picture, double power) {
+  cv::Mat table(1, 256, CV_32F);
+  for (int v = 0; v < 256; ++v) table.at<float>(v) = static_cast<float>(std::pow(v / 255.0, power));
+  cv::Mat light;
+  cv::LUT(picture, table, light);
+  return light;
+}
+
+CellLight light_strip(const StripView& view, const cv::Mat& picture, double power) {
   // Only the part of the picture that falls on the strip.
   cv::Rect box;
   for (int r = 0; r < view.seen.rows; ++r)
@@ -102,8 +108,7 @@ CellLight light_strip(const StripView& view, const cv::Mat& picture) {
   for (cv::Mat* part : {&out.low, &out.middle, &out.high}) *part = cv::Mat::zeros(view.seen.size(), CV_32FC3);
   box = cv::Rect(box.x - 4, box.y - 4, box.width + 8, box.height + 8) & cv::Rect({0, 0}, picture.size());
   if (box.empty()) return out;
-  cv::Mat light;
-  cv::LUT(picture(box), power, light);
+  cv::Mat light = sent_light(picture(box), power);
   if (light.channels() == 1) cv::merge(std::vector<cv::Mat>(3, light), light);
   const cv::Mat at = view.projector - cv::Scalar(box.x, box.y), around = cv::Mat::ones(3, 3, CV_8U);
   const auto sample = [&](const cv::Mat& from, cv::Mat& to) {

@@ -2,11 +2,13 @@
 //
 //   Strip strip = corridor_strip({.stroke = path, .holding_left = true});
 //   StripView view = seen_by(strip, sight);
-//   cv::Mat colours = camera_strip(view, frame);      // 8-bit BGR, one pixel a cell
+//   cv::Mat colours = camera_strip(view, frame);      // one pixel a cell
 //
 // Column by column along the stroke, from a little before its start to a little
 // past its end; row by row across it, the first row farthest on the blade's own
-// side. Where a bend is tighter than the corridor is wide, places come up twice.
+// side. A margin on both sides is seen as well, so that edges at the corridor's rim
+// have both their sides. Where a bend is tighter than the strip is wide, places
+// come up twice.
 #pragma once
 
 #include <Eigen/Core>
@@ -39,8 +41,10 @@ struct Corridor {
 struct Strip {
   static constexpr double cell = 1.5;     ///< mm
   static constexpr double before = 60.0;  ///< of the strip lies before the stroke's start, mm
+  static constexpr double margin = 24.0;  ///< beside the corridor, mm
 
   int columns = 0, rows = 0;
+  cv::Range corridor;         ///< the rows of the corridor itself
   double other = 0.0;         ///< row 0 lies this far off the line, mm
   std::vector<Point> places;  ///< of the cells' middles on the mat, row by row, mm
 
@@ -63,17 +67,19 @@ struct StripView {
 };
 StripView seen_by(const Strip& strip, const TableSight& sight);
 
-/// The cells in a frame, 8-bit BGR.
+/// The cells in a frame, of its type.
 cv::Mat camera_strip(const StripView& view, const cv::Mat& frame);
 
-/// The light that a picture sends to the cells: three floats each, 0 to 1, by a projector's usual power
-/// of 2.2.
+/// What a picture's 8-bit levels send, 0 to 1, by a power as projectors have it; floats of as many channels.
+cv::Mat sent_light(const cv::Mat& picture, double power);
+
+/// The light that a picture sends to the cells: three floats each, 0 to 1.
 struct CellLight {
   cv::Mat low, middle,
       high;  ///< within a pixel around the cell's middle: the least, about the mean, the most
 };
 
 /// `picture`: 8-bit grey or BGR, the projector's size.
-CellLight light_strip(const StripView& view, const cv::Mat& picture);
+CellLight light_strip(const StripView& view, const cv::Mat& picture, double power);
 
 }  // namespace cowlcast::projector

@@ -13,10 +13,29 @@ constexpr double kDark = 0.1;            // of the light that was learnt
 constexpr double kCovered = 0.6;         // of the corridor ahead
 constexpr double kPatience = 0.4;        // s that covered or moved must last
 constexpr double kLeastInView = 0.97;    // of the cells
-constexpr double kClearOfCutter = 40.0;  // mm before its front the cloth is taken to be bare
+constexpr double kLeastRest = 60.0;      // mm of the corridor: of less it is not asked whether it is covered
+constexpr double kDeepShade = 0.6;       // of the light around: no shadow of a person is as even and as dark
+constexpr double kSettles = 0.35;        // s: camera and projector have caught up with a change by then
+constexpr double kBetter = 0.7;          // of the misfit: then the one picture is seen, not the other
+constexpr int kAround = 80;             // pixels about the strip by which the light is measured
 constexpr double kSlow = 0.08;           // s between frames of a slow camera
 constexpr double kPlain = 2.0;           // times what counts as different
 constexpr double kTells = 0.1;           // s over which a thing is seen before it is told
+
+// The part of a frame that holds the strip, and what is around it.
+cv::Rect box_around(const StripView& view, const cv::Size& frame) {
+  cv::Rect box;
+  for (int r = 0; r < view.seen.rows; ++r)
+    for (int c = 0; c < view.seen.cols; ++c)
+      if (view.seen.at<uchar>(r, c) != 0) {
+        const cv::Vec2f at = view.camera.at<cv::Vec2f>(r, c);
+        const cv::Rect one(static_cast<int>(at[0]), static_cast<int>(at[1]), 1, 1);
+        box = box.empty() ? one : box | one;
+      }
+  if (box.empty()) return {{0, 0}, frame};  // all of it is out of view: that will be told
+  box = cv::Rect(box.x - kAround, box.y - kAround, box.width + 2 * kAround, box.height + 2 * kAround);
+  return box & cv::Rect({0, 0}, frame);
+}
 
 }  // namespace
 
@@ -47,39 +66,63 @@ CorridorWatch::CorridorWatch(const Backdrop& backdrop, const Corridor& corridor)
     : sight_(backdrop.sight()),
       strip_(corridor_strip(corridor)),
       view_(seen_by(strip_, sight_)),
-      expectation_(backdrop, strip_),
+      meter_(backdrop, box_around(view_, {sight_.camera.width, sight_.camera.height})),
+      expectation_(backdrop, view_, meter_.box()),
       following_(strip_),
+      power_(backdrop.power()),
       anchors_(backdrop.still(), sight_) {
   // What lies before the stroke's start may be out of sight.
   const int first = static_cast<int>(Strip::before / Strip::cell);
-  const cv::Mat path =
-      expectation_.known().colRange(first, strip_.columns - static_cast<int>(10.0 / Strip::cell));
+  const cv::Mat path = expectation_.known()
+                           .rowRange(strip_.corridor)
+                           .colRange(first, strip_.columns - static_cast<int>(10.0 / Strip::cell));
   out_of_view_ = cv::countNonZero(path) < kLeastInView * static_cast<double>(path.total());
 }
 
 void CorridorWatch::project(const cv::Mat& picture, double seconds) {
-  expectation_.project(light_strip(view_, picture), seconds);
+  expectation_.project(light_strip(view_, picture, power_));
+  meter_.project(picture);
+  projected_ = seconds;
+  arrived_ = false;
+}
+
+// Which picture the camera sees, by which of them fits better.
+Pictures CorridorWatch::seen_pictures(double seconds) {
+  if (seconds - projected_ > kSettles) arrived_ = true;
+  if (arrived_) return Pictures::now;
+  if (light_.old_picture < kBetter) return Pictures::before;
+  // The frame in which it arrives may show some of both.
+  if (light_.old_picture > 1.0 / kBetter) arrived_ = true;
+  return Pictures::either;
 }
 
 Blindness CorridorWatch::blindness(const cv::Mat& frame, double seconds) {
-  if (!last_cells_.empty() && cv::norm(cells_, last_cells_, cv::NORM_INF) == 0.0) {
+  const cv::Mat box = frame(meter_.box());
+  if (!last_.empty() && cv::norm(box, last_, cv::NORM_INF) == 0.0) {
     if (seconds - changed_last_ > kFrozen) return Blindness::frozen;
   } else {
     changed_last_ = seconds;
   }
-  cells_.copyTo(last_cells_);
+  box.copyTo(last_);
   if (out_of_view_) return Blindness::out_of_view;
   if (!anchors_.moved(frame)) still_last_ = seconds;
   if (seconds - still_last_ > kPatience) return Blindness::moved;
-  if (compared_.strength < kDark) return Blindness::too_dark;
-  const int first =
-      std::clamp(static_cast<int>((following_.front() + Strip::before) / Strip::cell), 0, strip_.columns);
-  const cv::Mat rest = compared_.foreign.colRange(first, strip_.columns);
-  const bool hidden =
-      rest.cols * Strip::cell > 60.0 && cv::countNonZero(rest) > kCovered * static_cast<double>(rest.total());
-  if (!hidden) sound_last_ = seconds;
+  if (*std::max_element(light_.room.begin(), light_.room.end()) < kDark) return Blindness::too_dark;
+  if (!covered()) sound_last_ = seconds;
   if (seconds - sound_last_ > kPatience) return Blindness::covered;
   return Blindness::none;
+}
+
+// Whether most of what is left of the corridor is hidden, or in a shade that the cloth around is not in.
+bool CorridorWatch::covered() const {
+  if (!light_.measured) return true;
+  const int first =
+      std::clamp(static_cast<int>((following_.front() + Strip::before) / Strip::cell), 0, strip_.columns);
+  if ((strip_.columns - first) * Strip::cell < kLeastRest) return false;
+  const cv::Range rest(first, strip_.columns);
+  const cv::Mat foreign = compared_.foreign(strip_.corridor, rest),
+                dim = compared_.share(strip_.corridor, rest) < kDeepShade;
+  return cv::countNonZero(foreign | dim) > kCovered * static_cast<double>(foreign.total());
 }
 
 WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
@@ -98,9 +141,10 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   if (before_ >= 0.0) step_ = 0.8 * step_ + 0.2 * std::clamp(seconds - before_, 0.01, 0.3);
   before_ = seconds;
 
-  cells_ = camera_strip(view_, frame);
-  const int beyond = static_cast<int>((following_.front() + kClearOfCutter + Strip::before) / Strip::cell);
-  compared_ = expectation_.compare(cells_, seconds, beyond);
+  const cv::Mat linear = linear_light(frame(meter_.box()));
+  light_ = meter_.measure(linear, !arrived_);
+  const Pictures pictures = seen_pictures(seconds);
+  compared_ = expectation_.compare(linear, light_, pictures);
   const std::vector<Blob> blobs = following_.step(compared_.foreign, compared_.excess, seconds);
   report.front = following_.front();
   report.reason = blindness(frame, seconds);
@@ -109,10 +153,9 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
     return report;
   }
   // Two frames of a slow camera would be too late: there what is plain is told at once.
-  const bool settling = expectation_.settling(seconds);
   const int needed = std::max(2, static_cast<int>(std::lround(kTells / step_)));
   for (const Blob& blob : blobs)
-    if (blob.frames >= needed || (step_ > kSlow && blob.excess > kPlain && !settling))
+    if (blob.frames >= needed || (step_ > kSlow && blob.excess > kPlain && pictures != Pictures::either))
       report.blobs.push_back(blob);
   if (!report.blobs.empty()) report.state = WatchState::marked;
   return report;

@@ -68,21 +68,29 @@ class CorridorWatch {
   /// `frame`: 8-bit BGR of the camera's size; of any other size, or empty, counts as none.
   WatchReport look(const cv::Mat& frame, double seconds);
 
-  /// What the frames look like along the corridor, and what of it is foreign; for looking at.
-  const cv::Mat& cells() const { return cells_; }
-  const cv::Mat& foreign() const { return compared_.foreign; }
+  /// The cells of the strip as they were last compared, for looking at; and where they lie.
+  const Compared& compared() const { return compared_; }
+  const MeasuredLight& light() const { return light_; }
+  const StripView& view() const { return view_; }
 
  private:
+  Pictures seen_pictures(double seconds);
   Blindness blindness(const cv::Mat& frame, double seconds);
+  bool covered() const;
 
   TableSight sight_;
   Strip strip_;
   StripView view_;
+  LightMeter meter_;
   Expectation expectation_;
   Following following_;
+  double power_;  // of the projector's light
   Anchors anchors_;
-  cv::Mat cells_, last_cells_;
+  cv::Mat last_;  // frame
+  MeasuredLight light_;
   Compared compared_;
+  double projected_ = -1e9;
+  bool arrived_ = true;  // the picture, at the camera
   bool out_of_view_ = false;
   double seen_last_ = -1.0, changed_last_ = 0.0, sound_last_ = 0.0, still_last_ = 0.0;
   double step_ = 0.1, before_ = -1.0;  // seconds between frames; time of the last one

@@ -166,11 +166,12 @@ class Bench {
     Backdrop backdrop(sight);
     double now = 0.0;
     std::uint64_t frame_seed = seed << 32;
-    for (int k = 0; k < 12; ++k, now += 1.0 / options_.fps) {
+    video.show(2, cv::Mat(size, CV_8U, cv::Scalar(Backdrop::kFaint)));
+    constexpr Backdrop::Light lights[] = {Backdrop::Light::none, Backdrop::Light::full, Backdrop::Light::faint};
+    for (int k = 0; k < 15; ++k, now += 1.0 / options_.fps) {
       vt::Moment moment = scene.light.at(now);
-      moment.picture = k % 2;
-      backdrop.learn(video.frame(moment, frame_seed++, scene.jpeg),
-                     k % 2 == 0 ? Backdrop::Light::none : Backdrop::Light::full);
+      moment.picture = k % 3;
+      backdrop.learn(video.frame(moment, frame_seed++, scene.jpeg), lights[k % 3]);
     }
     arriving_ = {{-1.0, 0}};
     last_picture_.release();
@@ -207,10 +208,10 @@ class Bench {
     bool band = dice.chance(0.85);
     const double toggles = dice.chance(0.3) ? dice.uniform(0.0, play.seconds()) : 1e9;
     std::vector<Eigen::Vector2d> area;
-    for (const double side : {-60.0, 120.0})
+    for (const double side : {-170.0, 230.0})
       for (const Point& p : band_outline(path, std::abs(side), 1.0, side > 0.0)) area.push_back(p);
-    const Point back = 100.0 * (path.front() - path[1]).normalized(),
-                on = 40.0 * (path.back() - path[path.size() - 2]).normalized();
+    const Point back = 200.0 * (path.front() - path[1]).normalized(),
+                on = 150.0 * (path.back() - path[path.size() - 2]).normalized();
     for (size_t i = area.size(); i-- > 0;) {
       area.push_back(area[i] + back);
       area.push_back(area[i] + on);
@@ -332,16 +333,23 @@ class Bench {
   void keep(const CorridorWatch& watch, const cv::Mat& frame, const std::string& why, const Point& place,
             const WatchReport& report) {
     if (options_.say)
-      std::printf("  %s at %.0f %.0f, front %.0f, frame %ld\n", why.c_str(), place.x(), place.y(),
-                  report.front, tally_.frames);
+      std::printf("  %s at %.0f %.0f, front %.0f, frame %ld, room %.2f %.2f %.2f beam %.2f agreeing %.2f\n",
+                  why.c_str(), place.x(), place.y(), report.front, tally_.frames,
+                  static_cast<double>(watch.light().room[0]), static_cast<double>(watch.light().room[1]),
+                  static_cast<double>(watch.light().room[2]), static_cast<double>(watch.light().beam),
+                  watch.light().agreeing);
     if (options_.keep.empty() || kept_ > 60) return;
     const std::string name = options_.keep + "/" + std::to_string(kept_++) + "-" + why;
-    cv::Mat both, mask;
-    cv::cvtColor(watch.foreign(), mask, cv::COLOR_GRAY2BGR);
-    cv::vconcat(watch.cells(), mask, both);
+    // The strip as it is seen, its share of the expected light, and what is foreign, one below the other.
+    cv::Mat seen, share, mask, both;
+    cv::remap(frame, seen, watch.view().camera, cv::noArray(), cv::INTER_LINEAR);
+    watch.compared().share.convertTo(share, CV_8U, 150.0);
+    cv::cvtColor(share, share, cv::COLOR_GRAY2BGR);
+    cv::cvtColor(watch.compared().foreign, mask, cv::COLOR_GRAY2BGR);
+    cv::vconcat(std::vector<cv::Mat>{seen * 2.0, share, mask}, both);
     cv::resize(both, both, {}, 2, 2, cv::INTER_NEAREST);
     cv::imwrite(name + "-strip.png", both);
-    cv::imwrite(name + ".jpg", frame);
+    cv::imwrite(name + ".png", frame * 2.0);
   }
 
   Options options_;

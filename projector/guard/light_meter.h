@@ -1,0 +1,66 @@
+// LightMeter: how strong the room's light and the beam are now, measured around the corridor.
+//
+//   LightMeter meter(backdrop, box);                  // a box of the camera's frame
+//   meter.project(picture);
+//   MeasuredLight light = meter.measure(linear_light(frame(box)), true);
+//
+// The light of the room may change at any time, in strength and colour, and the
+// camera's exposure with it. What is seen of cloth, mat and table around the
+// corridor tells it from a thing: light changes everywhere, a thing only where it
+// lies. So the gains are those with which most of what is seen in the box is
+// what was learnt, and near to what they were. Where less than `kLeastAgreeing`
+// of it agrees with any, the light is not measured and keeps its old gains.
+#pragma once
+
+#include <array>
+#include <opencv2/core.hpp>
+#include <vector>
+
+#include "projector/guard/backdrop.h"
+
+namespace cowlcast::projector {
+
+struct MeasuredLight {
+  std::array<float, 3> room{1.0f, 1.0f, 1.0f};  ///< over what was learnt, by channel
+  float beam = 1.0f;                            ///< the same: it changes with the camera's exposure alone
+  cv::Mat local;          ///< what the room's light is place by place over `room`: three floats, coarse
+  double agreeing = 0.0;  ///< share of the box that is what was learnt, in this light
+  bool measured = false;
+  double old_picture = 1.0;  ///< misfit with the picture before over that with the present one
+};
+
+class LightMeter {
+ public:
+  static constexpr int kShrink = 6;  ///< pixels to one of its cells
+  static constexpr double kLeastAgreeing = 0.25;
+
+  LightMeter(const Backdrop& backdrop, const cv::Rect& box);
+
+  /// The projected picture from now on.
+  void project(const cv::Mat& picture);
+
+  /// `linear`: the box of a frame in linear light. With `late` the picture before may still be the one seen.
+  const MeasuredLight& measure(const cv::Mat& linear, bool late);
+
+  const cv::Rect& box() const { return box_; }
+
+ private:
+  struct Cell {
+    std::array<float, 3> room, beam, seen;
+    float noise;
+    int at;
+  };
+  static float misfit(const Cell& cell, size_t channel, float want);
+  std::vector<Cell> cells(const cv::Mat& seen, const cv::Mat& picture, int step) const;
+  void refine(const std::vector<Cell>& cells, bool beam, MeasuredLight& light) const;
+  void locate(const std::vector<Cell>& cells, MeasuredLight& light) const;
+
+  cv::Rect box_;
+  double power_;
+  cv::Mat room_, beam_, noise_;  // learnt, shrunk; noise as linear light
+  cv::Mat picture_from_cell_;    // pixels of the projector's picture
+  cv::Mat now_, before_;         // light of the pictures on the cells, 0 to 1
+  MeasuredLight light_;
+};
+
+}  // namespace cowlcast::projector
