@@ -14,6 +14,7 @@
 #include "projector/cutting/begin.h"
 #include "projector/cutting/live_watch.h"
 #include "projector/cutting/window.h"
+#include "projector/guard/cut_watch.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -22,7 +23,7 @@ struct CastOptions {
   std::string table, piece, screen, record, camera, fixed_camera;
   PlaceOption at;
   AreaSize mat;
-  bool placed = false, anyway = false;
+  bool placed = false, anyway = false, sound = false;
   double height = 0.0;
   WorkOptions work;
 };
@@ -96,7 +97,9 @@ std::optional<Watching> watching_by(const CastOptions& options, const calibratio
   if (options.camera.empty()) return std::nullopt;
   const auto camera = calibration::FixedCamera::from_json(
       read_file(options.fixed_camera, "a camera file made by `cowlcast camera`"));
-  return Watching(TableWatch(map, camera));
+  Watching watching(TableWatch(map, camera));
+  watching.add(std::make_unique<CutWatch>(options.sound ? QApplication::beep : std::function<void()>()));
+  return watching;
 }
 
 // A table found again is kept, so that the next sitting begins with it.
@@ -206,13 +209,16 @@ void add_cast(CLI::App& app, Job& job) {
   command->add_option("--record", options->record,
                       "file that keeps what is cut, to stop and go on another day");
   auto* camera = command->add_option("--camera", options->camera,
-                                     "a camera that stays where it is and watches whether anything is moved: "
+                                     "a camera that stays where it is and watches whether anything is moved, and "
+                                     "what lies ahead of the blade: "
                                      "a number such as 0, a device, a "
                                      "film or an address with ://");
   auto* fixed_camera = command->add_option("--fixed-camera", options->fixed_camera,
                                            "where that camera stands: file made by `cowlcast camera`");
   camera->needs(fixed_camera);
   fixed_camera->needs(camera);
+  command->add_flag("--sound", options->sound, "a short sound when the camera sees something ahead of the blade")
+      ->needs(camera);
   command->add_flag("--anyway", options->anyway, "cut by an old or changed calibration all the same");
   command->footer(
       "Arrow keys move the piece by 1 mm, with shift 10 mm, with ctrl or alt 0.1 mm; Q and E turn it,\n"
@@ -222,8 +228,10 @@ void add_cast(CLI::App& app, Job& job) {
       "Up goes back, U lays the piece anew, Escape ends and prints where the piece lay. A presenter's\n"
       "remote and a page-turning pedal send Page Up and Page Down.\n"
       "With --camera the camera learns the table when cutting begins, and lines go when mat, projector or\n"
-      "camera are moved; R lets it look where they are now, or learn anew. It sees no hand and no blade.\n"
-      "The band and the marks are an aid to the eye. They see no hand: keep yours out of the blade's way.\n"
+      "camera are moved; R lets it look where they are now, or learn anew. It learns the bare cloth too: what\n"
+      "then lies or comes ahead of the blade gets a ring of light. It tells late, and misses small things and\n"
+      "things of the cloth's own colour. Band, marks and rings are an aid to the eye: keep your hand out of the\n"
+      "blade's way.\n"
       "Example: cowlcast cast --table table.json --piece cowl/front.json --screen HDMI-1 --at 0,-300,0");
   command->callback([options, command, &job] {
     options->placed = command->count("--at") > 0;

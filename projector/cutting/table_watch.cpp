@@ -13,7 +13,7 @@ namespace {
 
 using namespace calibration;
 
-constexpr Light kPictures[] = {Light::dark, Light::plain, Light::marked};
+constexpr Light kPictures[] = {Light::dark, Light::plain, Light::marked, Light::grey};
 constexpr double kPatience = 20.0;  // seconds that learning may take
 constexpr double kSilence = 2.0;    // seconds without a picture that end it
 constexpr double kNews = 20.0;      // seconds that news stay on the table

@@ -7,8 +7,8 @@
 //     show(watch.map(), view = watch.said(view));   // the pictures to learn by, a block, a few words
 //   }
 //
-// When cutting begins she is asked to stand clear, and the camera learns the table by a dark, a plain and a
-// marked picture. From then on a move takes the lines away and says what moved by how much. Asked again, the
+// When cutting begins she is asked to stand clear, and the camera learns the table by a dark, a plain, a
+// marked and a grey picture. From then on a move takes the lines away and says what moved by how much. Asked again, the
 // camera looks for tags and marks: where they settle it, `map` follows the move and the lines come back;
 // else the sheets are asked for. A camera that is pulled out takes nothing away but the watch, and that is
 // said. No windows and no clock here.
@@ -44,6 +44,10 @@ class TableWatch {
   /// The view with what is to be shown, withheld or said now. While cutting has not begun, nobody is asked
   /// to stand clear.
   CuttingView said(CuttingView view) const;
+
+  /// The frames taken so far while the table is learnt, by the pictures dark, plain, marked and grey; null at
+  /// any other time. The watch of moves has no use for the grey; who judges brightness has.
+  const calibration::StillFrames* learning() const { return still_ ? &*still_ : nullptr; }
 
   /// The table learnt, in view, and as it was: what else the camera sees can be told in mat millimetres.
   bool steady() const { return state_ == State::watching && gone_.empty() && !unseen_; }

@@ -71,7 +71,9 @@ enum class Light {
   dark,    ///< nothing
   plain,   ///< white all over
   marked,  ///< the border marks alone
+  grey,    ///< an even grey of `kGreyLevel`
 };
+inline constexpr int kGreyLevel = 96;  ///< 8-bit
 
 /// What the fixed camera can be asked for in a view.
 enum class CameraAsk {

@@ -257,13 +257,13 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
 }
 
 const QImage& ViewPainter::draw(const calibration::TableMap& map, const CuttingView& view) {
-  const bool was_plain = !plain_.isNull(), is_plain = view.light == Light::plain;
+  const bool was_plain = !plain_.isNull(), is_plain = view.light == Light::plain || view.light == Light::grey;
   whole_.clear();
   if (was_plain || is_plain) whole_ = {QRect(0, 0, map.width, map.height)};
   plain_ = QImage();
   if (is_plain) {
     plain_ = QImage(map.width, map.height, QImage::Format_RGB32);
-    plain_.fill(Qt::white);
+    plain_.fill(view.light == Light::plain ? qRgb(255, 255, 255) : qRgb(kGreyLevel, kGreyLevel, kGreyLevel));
   } else if (view.light == Light::lines) {
     lines_.draw(map, view_marks(view, map), view.laying.height, view.border_marks);
   } else {

@@ -22,6 +22,8 @@ bool same(const CuttingView& a, const CuttingView& b) {
 
 }  // namespace
 
+void Watcher::learn(const Glimpse&, const calibration::StillFrames&) {}
+
 Watching::Watching(TableWatch table) : table_(std::move(table)) {}
 
 void Watching::add(std::unique_ptr<Watcher> watcher) {
@@ -41,6 +43,8 @@ bool Watching::look(CuttingView& view, const QImage& shown,
   } else {
     table_.without_picture(complaint, seconds);
   }
+  if (table_.learning() != nullptr && frame)
+    for (const auto& watcher : others_) watcher->learn(glimpse, *table_.learning());
   CuttingView now = table_.said(view);
   if (table_.steady())
     for (const auto& watcher : others_) {

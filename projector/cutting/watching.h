@@ -37,7 +37,9 @@ struct Glimpse {
 class Watcher {
  public:
   virtual ~Watcher() = default;
-  /// Called for every frame, and now and then when none has come.
+  /// Called after a frame that came while the table is learnt; `taken` are the frames that count so far.
+  virtual void learn(const Glimpse& glimpse, const calibration::StillFrames& taken);
+  /// Called for every frame while the table stands, and now and then when none has come.
   virtual void look(const Glimpse& glimpse) = 0;
   /// The view with what it has to say: `blocked`, or more in `notice`. Called after `look`.
   virtual CuttingView said(CuttingView view) const = 0;

@@ -7,15 +7,9 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr double kDimmed = 0.53;       // of a level: about a quarter of the light, by a power of 2.2
 constexpr double kLeastRadius = 22.0;  // mm of a ring
 constexpr double kClearance = 12.0;    // mm from a thing to its ring
 constexpr double kMoved = 12.0;        // mm: less is not redrawn
-
-QRgb dimmed(QRgb colour) {
-  const auto channel = [](int value) { return static_cast<int>(std::lround(value * kDimmed)); };
-  return qRgb(channel(qRed(colour)), channel(qGreen(colour)), channel(qBlue(colour)));
-}
 
 double radius_of(const Blob& blob) {
   return std::max(kLeastRadius, 0.5 * std::hypot(blob.length, blob.width) + kClearance);
@@ -70,13 +64,10 @@ const Warning& CalmWatch::after(const WatchReport& report, double seconds) {
   return shown_;
 }
 
-std::vector<Mark> with_warning(std::vector<Mark> marks, const Warning& warning, const FrameStyle& style) {
-  if (warning.state != WatchState::marked) return marks;
-  for (Mark& mark : marks) mark.colour = dimmed(mark.colour);
+Mark rings_of(const Warning& warning, const FrameStyle& style) {
   Mark rings{.lines = {}, .closed = true, .width = 4.0, .colour = style.warn};
   for (const Blob& blob : warning.blobs) rings.lines.push_back(ring(blob.place, radius_of(blob)));
-  marks.push_back(std::move(rings));
-  return marks;
+  return rings;
 }
 
 }  // namespace cowlcast::projector

@@ -2,10 +2,9 @@
 //
 //   CalmWatch calm;
 //   const Warning& warning = calm.after(report, now);   // once a frame
-//   marks = with_warning(marks, warning, style);         // before they are rendered
+//   notice.marks.push_back(rings_of(warning, style));   // over all the rest, which is dimmed
 //
-// Around each spot a ring of light is drawn, and everything else on the table is
-// dimmed. Nothing ever flashes: a warning comes at once, stays for at least a
+// Around each spot a ring of light is drawn. Nothing ever flashes: a warning comes at once, stays for at least a
 // second and goes only when the way has been clear for that long, so that light
 // changes at most twice in a second. WCAG 2.2, success criterion 2.3.1, allows three
 // flashes, that is pairs of opposing changes, in any second.
@@ -48,7 +47,7 @@ class CalmWatch {
   bool begun_ = false;
 };
 
-/// `marks` dimmed to a quarter of their light, with a ring around every blob.
-std::vector<Mark> with_warning(std::vector<Mark> marks, const Warning& warning, const FrameStyle& style);
+/// A ring around every blob; no lines when there is none.
+Mark rings_of(const Warning& warning, const FrameStyle& style);
 
 }  // namespace cowlcast::projector

@@ -151,6 +151,14 @@ std::vector<Mark> frame_marks(const Polyline& stroke, const Polyline& earlier, b
   return marks;
 }
 
+// As the cutting view shows a warning: the rest dim, rings over it.
+std::vector<Mark> with_rings(std::vector<Mark> marks, const Warning& warning, const FrameStyle& style) {
+  if (warning.state != WatchState::marked) return marks;
+  for (Mark& mark : marks) mark.colour = qRgb(qRed(mark.colour) / 3, qGreen(mark.colour) / 3, qBlue(mark.colour) / 3);
+  marks.push_back(rings_of(warning, style));
+  return marks;
+}
+
 class Bench {
  public:
   explicit Bench(const Options& options) : options_(options) {}
@@ -222,8 +230,8 @@ class Bench {
     CalmWatch calm;
     Warning drawn;
     const auto project = [&](double t) {
-      const cv::Mat picture = bgr(rendered(
-          sight.map, with_warning(frame_marks(path, earlier, band, style), drawn, style), sight.cloth));
+      const cv::Mat picture =
+          bgr(rendered(sight.map, with_rings(frame_marks(path, earlier, band, style), drawn, style), sight.cloth));
       slot_ = 2 + (slot_ - 1) % 6;
       video.show(slot_, picture);
       arriving_.push_back({t + latency, slot_});

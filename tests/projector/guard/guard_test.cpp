@@ -83,8 +83,9 @@ TEST(Guard, StripLiesAlongTheStroke) {
   const Strip strip = corridor_strip(corridor());
   const int column = static_cast<int>((Strip::before + 100.0) / Strip::cell);
   EXPECT_NEAR(strip.place(column, 0).x(), -200.0 + strip.along(column), 1e-9);
-  EXPECT_NEAR(strip.place(column, 0).y(), -15.0 + 0.5 * Strip::cell, 1e-9);
-  EXPECT_NEAR(strip.place(column, strip.rows - 1).y(), 66.0, Strip::cell);
+  EXPECT_NEAR(strip.place(column, strip.corridor.start).y(), -15.0 + 0.5 * Strip::cell, 1e-9);
+  EXPECT_NEAR(strip.place(column, strip.corridor.end - 1).y(), 66.0, Strip::cell);
+  EXPECT_NEAR(strip.place(column, 0).y(), -15.0 - Strip::margin + 0.5 * Strip::cell, 1e-9);
   EXPECT_THROW(corridor_strip({.stroke = {{1.0, 1.0}, {1.0, 1.0}}}), drafting::Refusal);
 }
 
@@ -221,13 +222,10 @@ TEST(Guard, WarnsAtOnceAndClearsAfterASecond) {
   EXPECT_FALSE(calm.begun());
   EXPECT_EQ(calm.after({}, 6.6).state, WatchState::clear);
 
-  const std::vector<Mark> marks{{.lines = {{{0, 0}, {1, 0}}}, .colour = 0xffffffff}};
-  const Warning warning{WatchState::marked, Blindness::none, marked.blobs};
-  const std::vector<Mark> shown = with_warning(marks, warning, {});
-  ASSERT_EQ(shown.size(), 2u);
-  EXPECT_LT(relative_luminance(shown[0].colour), 0.3);
-  for (const Point& p : shown[1].lines.front()) EXPECT_GT((p - Point(10.0, 20.0)).norm(), 20.0);
-  EXPECT_EQ(with_warning(marks, {}, {}).size(), 1u);
+  const Mark rings = rings_of({WatchState::marked, Blindness::none, marked.blobs}, {});
+  ASSERT_EQ(rings.lines.size(), 1u);
+  for (const Point& p : rings.lines.front()) EXPECT_GT((p - Point(10.0, 20.0)).norm(), 20.0);
+  EXPECT_TRUE(rings_of({}, {}).lines.empty());
 }
 
 }  // namespace
