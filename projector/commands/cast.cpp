@@ -208,16 +208,18 @@ void add_cast(CLI::App& app, Job& job) {
       ->type_name("WIDTHxDEPTH");
   command->add_option("--record", options->record,
                       "file that keeps what is cut, to stop and go on another day");
-  auto* camera = command->add_option("--camera", options->camera,
-                                     "a camera that stays where it is and watches whether anything is moved, and "
-                                     "what lies ahead of the blade: "
-                                     "a number such as 0, a device, a "
-                                     "film or an address with ://");
+  auto* camera =
+      command->add_option("--camera", options->camera,
+                          "a camera that stays where it is and watches whether anything is moved, and "
+                          "what lies ahead of the blade: "
+                          "a number such as 0, a device, a "
+                          "film or an address with ://");
   auto* fixed_camera = command->add_option("--fixed-camera", options->fixed_camera,
                                            "where that camera stands: file made by `cowlcast camera`");
   camera->needs(fixed_camera);
   fixed_camera->needs(camera);
-  command->add_flag("--sound", options->sound, "a short sound when the camera sees something ahead of the blade")
+  command
+      ->add_flag("--sound", options->sound, "a short sound when the camera sees something ahead of the blade")
       ->needs(camera);
   command->add_flag("--anyway", options->anyway, "cut by an old or changed calibration all the same");
   command->footer(
@@ -228,9 +230,12 @@ void add_cast(CLI::App& app, Job& job) {
       "Up goes back, U lays the piece anew, Escape ends and prints where the piece lay. A presenter's\n"
       "remote and a page-turning pedal send Page Up and Page Down.\n"
       "With --camera the camera learns the table when cutting begins, and lines go when mat, projector or\n"
-      "camera are moved; R lets it look where they are now, or learn anew. It learns the bare cloth too: what\n"
-      "then lies or comes ahead of the blade gets a ring of light. It tells late, and misses small things and\n"
-      "things of the cloth's own colour. Band, marks and rings are an aid to the eye: keep your hand out of the\n"
+      "camera are moved; R lets it look where they are now, or learn anew. It learns the bare cloth too: "
+      "what\n"
+      "then lies or comes ahead of the blade gets a ring of light. It tells late, and misses small things "
+      "and\n"
+      "things of the cloth's own colour. Band, marks and rings are an aid to the eye: keep your hand out of "
+      "the\n"
       "blade's way.\n"
       "Example: cowlcast cast --table table.json --piece cowl/front.json --screen HDMI-1 --at 0,-300,0");
   command->callback([options, command, &job] {

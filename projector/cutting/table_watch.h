@@ -8,10 +8,10 @@
 //   }
 //
 // When cutting begins she is asked to stand clear, and the camera learns the table by a dark, a plain, a
-// marked and a grey picture. From then on a move takes the lines away and says what moved by how much. Asked again, the
-// camera looks for tags and marks: where they settle it, `map` follows the move and the lines come back;
-// else the sheets are asked for. A camera that is pulled out takes nothing away but the watch, and that is
-// said. No windows and no clock here.
+// marked and a grey picture. From then on a move takes the lines away and says what moved by how much. Asked
+// again, the camera looks for tags and marks: where they settle it, `map` follows the move and the lines come
+// back; else the sheets are asked for. A camera that is pulled out takes nothing away but the watch, and that
+// is said. No windows and no clock here.
 //
 // What it cannot see: a move before it has learnt that is too small for `calibration/watch/since_located.h`,
 // and those that `calibration/watch/watch.h` names.

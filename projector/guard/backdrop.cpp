@@ -141,7 +141,8 @@ float Backdrop::linear_noise(float light) const {
     for (int v = 0; v < 256; ++v) levels.at<uchar>(v) = static_cast<uchar>(v);
     return linear_light(levels);
   }();
-  return noise(level) * (linear.at<float>(above) - linear.at<float>(below)) / static_cast<float>(above - below);
+  return noise(level) * (linear.at<float>(above) - linear.at<float>(below)) /
+         static_cast<float>(above - below);
 }
 
 }  // namespace cowlcast::projector

@@ -26,7 +26,8 @@ cv::Mat in_colour(const cv::Mat& picture) {
 }
 
 cv::Mat bgr_of(const QImage& image) {
-  const QImage same = image.format() == QImage::Format_RGB32 ? image : image.convertToFormat(QImage::Format_RGB32);
+  const QImage same =
+      image.format() == QImage::Format_RGB32 ? image : image.convertToFormat(QImage::Format_RGB32);
   cv::Mat out;
   cv::cvtColor(cv::Mat(same.height(), same.width(), CV_8UC4, const_cast<uchar*>(same.constBits()),
                        static_cast<size_t>(same.bytesPerLine())),

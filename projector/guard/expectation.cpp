@@ -9,18 +9,18 @@ namespace cowlcast::projector {
 namespace {
 
 constexpr int kSteps = 1024;
-constexpr float kNoises = 3.0f;       // standard deviations that count as different
-constexpr float kSmoothed = 0.5f;     // noise left by 3x3 cells, which share pixels
-constexpr float kSlack = 0.05f;       // share of a cell's light that may be off for the model's sake
-constexpr float kBrighter = 1.1f;     // light may be more than was measured, by so much
-constexpr float kFull = 0.95f;        // linear light from which a camera's level says nothing more
-constexpr float kGlow = 1.2f;         // lines look brighter than they are where the camera sharpens
-constexpr float kSharp = 0.07f;       // share of the light that a cell is off its neighbourhood
-constexpr int kNeighbourhood = 11;    // cells, of that
-constexpr float kMost = 4.0f;         // of an excess
-constexpr int kDense = 7;             // cells: where so many about a cell are foreign,
-constexpr double kDensity = 0.45;     // by this share, it is more than a line
-constexpr double kThrows = 0.5;       // of a shadow's area: what throws it is at least so large
+constexpr float kNoises = 3.0f;     // standard deviations that count as different
+constexpr float kSmoothed = 0.5f;   // noise left by 3x3 cells, which share pixels
+constexpr float kSlack = 0.05f;     // share of a cell's light that may be off for the model's sake
+constexpr float kBrighter = 1.1f;   // light may be more than was measured, by so much
+constexpr float kFull = 0.95f;      // linear light from which a camera's level says nothing more
+constexpr float kGlow = 1.2f;       // lines look brighter than they are where the camera sharpens
+constexpr float kSharp = 0.07f;     // share of the light that a cell is off its neighbourhood
+constexpr int kNeighbourhood = 11;  // cells, of that
+constexpr float kMost = 4.0f;       // of an excess
+constexpr int kDense = 7;           // cells: where so many about a cell are foreign,
+constexpr double kDensity = 0.45;   // by this share, it is more than a line
+constexpr double kThrows = 0.5;     // of a shadow's area: what throws it is at least so large
 
 struct Fit {
   float excess = kMost;  // in colour, and where brighter or darker than light explains
@@ -53,51 +53,52 @@ Fit fit_of(const float* seen, const float* low, const float* high, const float* 
 
 Expectation::Expectation(const Backdrop& backdrop, const StripView& view, const cv::Rect& box) {
   pixel_from_cell_ = view.camera - cv::Scalar(box.x, box.y);
-  local_from_cell_ = (pixel_from_cell_ + cv::Scalar::all(0.5)) * (1.0 / LightMeter::kShrink) - cv::Scalar::all(0.5);
+  local_from_cell_ =
+      (pixel_from_cell_ + cv::Scalar::all(0.5)) * (1.0 / LightMeter::kShrink) - cv::Scalar::all(0.5);
   known_ = view.seen;
   const Look look = backdrop.look(box);
   cv::Mat room, full;
   cv::remap(look.room, room, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
   cv::remap(look.projector, full, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
-  room_ = slipped(room);
-  full_ = slipped(full);
+  room_ = slipped_by_half(room);
+  full_ = slipped_by_half(full);
   // Where the learnt light was too much for the camera it may have been any.
   for (size_t i = 0; i < 3 * room.total(); ++i)
     if (room.ptr<float>()[i] + full.ptr<float>()[i] > kFull) full_.high.ptr<float>()[i] *= 2.0f;
   const cv::Mat dark = cv::Mat::zeros(room.size(), CV_32FC3);
-  project({dark, dark, dark});
+  project(dark);
   before_ = now_;
   for (int k = 0; k < kSteps; ++k)
     noise_.push_back(kSmoothed * backdrop.linear_noise((static_cast<float>(k) + 0.5f) / kSteps));
 }
 
-Expectation::Bounds Expectation::bounds_of(const cv::Mat& low, const cv::Mat& high) {
-  static const cv::Mat around = cv::Mat::ones(3, 3, CV_8U);
-  Bounds out;
-  cv::erode(low, out.low, around);
-  cv::dilate(high, out.high, around);
-  cv::blur(out.low, out.low, {3, 3});
-  cv::blur(out.high, out.high, {3, 3});
-  return out;
-}
-
-// What a place may show when the cloth has slipped by half a cell.
-Expectation::Bounds Expectation::slipped(const cv::Mat& look) {
-  Bounds out{look.clone(), look.clone()};
-  cv::Mat moved;
+// By half a cell, as cloth may.
+Expectation::Bounds Expectation::slipped_by_half(const cv::Mat& look) {
+  cv::Mat mean, moved;
+  cv::blur(look, mean, {3, 3});
+  Bounds out{mean.clone(), mean.clone()};
   for (const cv::Point anchor : {cv::Point(0, 0), {1, 0}, {0, 1}, {1, 1}}) {
-    cv::blur(look, moved, {2, 2}, anchor);
+    cv::blur(mean, moved, {2, 2}, anchor);
     out.low = cv::min(out.low, moved);
     out.high = cv::max(out.high, moved);
   }
-  cv::blur(out.low, out.low, {3, 3});
-  cv::blur(out.high, out.high, {3, 3});
   return out;
 }
 
-void Expectation::project(const CellLight& light) {
+// By a whole cell, as projected lines may: the errors of map, camera and the cloth's height add up.
+Expectation::Bounds Expectation::slipped_by_one(const cv::Mat& light) {
+  static const cv::Mat around = cv::Mat::ones(3, 3, CV_8U);
+  cv::Mat mean;
+  cv::blur(light, mean, {3, 3});
+  Bounds out;
+  cv::erode(mean, out.low, around);
+  cv::dilate(mean, out.high, around);
+  return out;
+}
+
+void Expectation::project(const cv::Mat& light) {
   before_ = now_;
-  now_ = bounds_of(light.low, light.high);
+  now_ = slipped_by_one(light);
   now_.high *= static_cast<double>(kGlow);
 }
 

@@ -7,7 +7,7 @@
 //
 // A cell is explained when its colour lies, within noise, between the darkest and
 // the lightest that the cloth within 0.75 mm would show under the picture within
-// 2.5 mm. Room light falls off softly, so a cell may also be dimmer than that, in all
+// 1.5 mm. Room light falls off softly, so a cell may also be dimmer than that, in all
 // colours alike, down to `kDarkestShadow`: what is dimmer than its own neighbourhood
 // over a sharp edge is foreign all the same. So is what the projector's light does not
 // reach, unless something else that is foreign, or the strip's own edge, is beside it
@@ -38,7 +38,7 @@ class Expectation {
   Expectation(const Backdrop& backdrop, const StripView& view, const cv::Rect& box);
 
   /// From now on the strip gets this light (as of `light_strip`).
-  void project(const CellLight& light);
+  void project(const cv::Mat& light);
 
   /// `linear`: the box of a frame in linear light.
   Compared compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures) const;
@@ -48,22 +48,22 @@ class Expectation {
 
  private:
   struct Bounds {
-    cv::Mat low, high;  // of what a cell's neighbourhood shows, smoothed over 3x3 cells
+    cv::Mat low, high;  // of means over 3x3 cells, when these are not quite where they should be
   };
-  static Bounds slipped(const cv::Mat& look);
+  static Bounds slipped_by_half(const cv::Mat& look);
+  static Bounds slipped_by_one(const cv::Mat& light);
   struct Marks {
     cv::Mat noise;   // of a cell's share
     cv::Mat hidden;  // 255 where the cloth without the projector's light explains best
   };
-  static Bounds bounds_of(const cv::Mat& low, const cv::Mat& high);
   Marks explain(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light, const Bounds& picture,
                 Compared& out) const;
   void sharpen(Compared& out, const cv::Mat& noise) const;
   static void doubt_shadows(Compared& out, const cv::Mat& hidden);
 
   cv::Mat pixel_from_cell_, local_from_cell_, known_;
-  Bounds room_, full_;   // learnt
-  Bounds now_, before_;  // of the projected light
+  Bounds room_, full_;        // learnt
+  Bounds now_, before_;       // of the projected light
   std::vector<float> noise_;  // of a smoothed cell at a linear light, by steps of 1 / size
 };
 

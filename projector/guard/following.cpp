@@ -9,6 +9,7 @@ namespace {
 
 constexpr double kFastest = 600.0;  // mm a second: nobody cuts faster
 constexpr double kNear = 25.0;    // mm: what begins nearer than this before the front hangs together with it
+constexpr double kNose = 60.0;    // mm: and if it ends within so much, it is a piece of the cutter
 constexpr double kOnLine = 12.0;  // mm to both sides of the line, where the cutter itself is seen
 constexpr double kSame = 80.0;    // mm: the farthest that one thing moves between two frames
 
@@ -18,7 +19,7 @@ Following::Following(const Strip& strip) : strip_(strip) {
   objects_ = cv::Mat::zeros(strip.rows, strip.columns, CV_8U);
 }
 
-std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess, double seconds) {
+std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess, double seconds, bool goes) {
   const double since = last_ < 0.0 ? 0.1 : std::clamp(seconds - last_, 0.01, 0.3);
   last_ = seconds;
   cv::Mat labels, stats, centres;
@@ -28,7 +29,7 @@ std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess,
     cutter[static_cast<size_t>(label)] = strip_.along(stats.at<int>(label, 0)) <= front_ + kNear;
   const double limit = front_ + kFastest * since + (front_ > 0.0 ? 0.0 : kNear);
   double front = front_;
-  for (int r = 0; r < strip_.rows; ++r) {
+  for (int r = 0; goes && r < strip_.rows; ++r) {
     if (std::abs(strip_.off(r)) > kOnLine) continue;
     const int* label = labels.ptr<int>(r);
     const uchar* object = objects_.ptr<uchar>(r);
@@ -40,6 +41,12 @@ std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess,
   front_ = front;
 
   cv::Mat ahead = foreign.clone();
+  // Where the cutter looks like the cloth it is seen in pieces.
+  for (int label = 1; label < count; ++label) {
+    const int end = stats.at<int>(label, 0) + stats.at<int>(label, 2);
+    if (cutter[static_cast<size_t>(label)] != 0 && strip_.along(end) <= front_ + kNose)
+      ahead.setTo(0, labels == label);
+  }
   ahead.rowRange(0, strip_.corridor.start).setTo(0);
   ahead.rowRange(strip_.corridor.end, strip_.rows).setTo(0);
   const int first =

@@ -9,7 +9,8 @@
 // it hangs together with the hand or not. What has once been told to lie ahead is
 // not taken for the cutter while it stays where it is.
 //
-// What lies nearer before the front than `kReach` is not told from the cutter.
+// What lies nearer before the front than `kReach` is not told from the cutter, nor is what begins within
+// 25 mm of the front and ends within 60 mm.
 #pragma once
 
 #include <opencv2/core.hpp>
@@ -36,8 +37,9 @@ class Following {
 
   explicit Following(const Strip& strip);
 
-  /// The blobs ahead in this frame, nearest first; `excess` as of `Compared`, `seconds` ever growing.
-  std::vector<Blob> step(const cv::Mat& foreign, const cv::Mat& excess, double seconds);
+  /// The blobs ahead in this frame, nearest first; `excess` as of `Compared`, `seconds` ever growing. The
+  /// cutter stays where it is unless it `goes`: where all is covered nobody can tell.
+  std::vector<Blob> step(const cv::Mat& foreign, const cv::Mat& excess, double seconds, bool goes = true);
 
   /// How far along the stroke the cutter has been seen, mm; 0 before it came.
   double front() const { return front_; }

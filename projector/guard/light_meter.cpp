@@ -15,12 +15,14 @@ constexpr float kFull = 0.95f;     // and above
 constexpr float kNoises = 2.0f;    // standard deviations that count as different
 constexpr size_t kFewest = 100;    // cells
 constexpr float kNowhere = -1e4f;
-constexpr float kStay = 0.02f;      // of the misfit: what a change of gains must win
-constexpr float kShadowed = 0.4f;   // of the beam's light: a cell that is off by more is in another's shadow
-constexpr float kOdd = 0.06f;       // and one of both at once, by its logarithm
-constexpr double kHoldBeam = 0.5;   // the beam is held to what it was, by so much of its weight
+constexpr float kStay = 0.02f;     // of the misfit: what a change of gains must win
+constexpr float kJump = 0.15f;     // change of the room's light between two frames, its logarithm
+constexpr double kOldHolds = 0.1;  // of the box: so much in the light of before, and it has not changed
+constexpr float kShadowed = 0.4f;  // of the beam's light: a cell that is off by more is in another's shadow
+constexpr float kOdd = 0.06f;      // and one of both at once, by its logarithm
+constexpr double kHoldBeam = 0.5;  // the beam is held to what it was, by so much of its weight
 constexpr double kFaintBeam = 0.05 * 0.05;  // and as if every cell had so much of it, squared share
-constexpr double kForget = 0.05;            // of a frame: a beam that is not seen goes back to what was learnt
+constexpr double kForget = 0.05;  // of a frame: a beam that is not seen goes back to what was learnt
 
 struct Gains {
   std::array<float, 3> room;
@@ -132,7 +134,8 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
       for (float& room : scaled.room) room *= factor;
       // Another exposure, and another light of the room, each likelier than both at once.
       const float odd = std::abs(std::log(factor));
-      for (const auto& [tried, price] : {std::pair(scaled, 0.01f), {middling(some, light_.beam * factor), kOdd}}) {
+      for (const auto& [tried, price] :
+           {std::pair(scaled, 0.01f), {middling(some, light_.beam * factor), kOdd}}) {
         const float own = cost_of(some, tried) + price * odd;
         if (own < cost) {
           cost = own;
@@ -140,6 +143,7 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
         }
       }
     }
+    if (known_ && old_holds(some, found.room, found.beam)) found = {light_.room, light_.beam};
     costs[which] = static_cast<double>(cost + kStay);
     if (which == 1 && costs[1] >= costs[0]) continue;
     best.room = found.room;
@@ -162,9 +166,37 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
     best.beam = light_.beam;
     best.local = cv::Mat(room_.size(), CV_32FC3, cv::Scalar::all(1.0));
   }
-  if (getenv("LM")) printf("LM late %d costs %.4f %.4f held room %.2f %.2f %.2f beam %.2f power %.2f\n", late, costs[0], costs[1], best.room[0],best.room[1],best.room[2], best.beam, power_);
+  if (getenv("LM"))
+    printf("LM late %d costs %.4f %.4f held room %.2f %.2f %.2f beam %.2f power %.2f\n", late, costs[0],
+           costs[1], best.room[0], best.room[1], best.room[2], best.beam, power_);
+  known_ = known_ || best.measured;
   light_ = best;
   return light_;
+}
+
+// Whether some of the box is still in the light of before, and not in the new one: then something has been
+// laid over the rest. A change of light would have reached it too.
+bool LightMeter::old_holds(const std::vector<Cell>& cells, const std::array<float, 3>& room,
+                           float beam) const {
+  bool jumps = false;
+  for (size_t c = 0; c < 3; ++c) jumps = jumps || std::abs(std::log(room[c] / light_.room[c])) > kJump;
+  if (!jumps) return false;
+  size_t asked = 0, old_only = 0;
+  for (const Cell& cell : cells) {
+    const auto& local = light_.local.at<cv::Vec3f>(cell.at / room_.cols, cell.at % room_.cols);
+    bool was = true, is = true, tells = true;
+    for (size_t c = 0; c < 3; ++c) {
+      const float own = cell.room[c] * local[static_cast<int>(c)];
+      const float old = light_.room[c] * own + light_.beam * cell.beam[c],
+                  now = room[c] * own + beam * cell.beam[c];
+      tells = tells && cell.noise < 0.5f * old;
+      was = was && misfit(cell, c, old) < 0.5f * kAlike;
+      is = is && misfit(cell, c, now) < kAlike;
+    }
+    asked += tells ? 1 : 0;
+    old_only += tells && was && !is ? 1 : 0;
+  }
+  return static_cast<double>(old_only) > kOldHolds * static_cast<double>(asked);
 }
 
 // Least squares over the cells that agree, relative to what is expected: first of the room's light, with the

@@ -8,8 +8,10 @@
 // camera's exposure with it. What is seen of cloth, mat and table around the
 // corridor tells it from a thing: light changes everywhere, a thing only where it
 // lies. So the gains are those with which most of what is seen in the box is
-// what was learnt, and near to what they were. Where less than `kLeastAgreeing`
-// of it agrees with any, the light is not measured and keeps its old gains.
+// what was learnt, and near to what they were. While a tenth of the box is still in
+// the light of before, the light has not changed at a stroke: something was laid
+// over the rest. Where less than `kLeastAgreeing` of it agrees with any, the light is
+// not measured and keeps its old gains.
 #pragma once
 
 #include <array>
@@ -55,12 +57,15 @@ class LightMeter {
   void refine(const std::vector<Cell>& cells, bool beam, MeasuredLight& light) const;
   void locate(const std::vector<Cell>& cells, MeasuredLight& light) const;
 
+  bool old_holds(const std::vector<Cell>& cells, const std::array<float, 3>& room, float beam) const;
+
   cv::Rect box_;
   double power_;
   cv::Mat room_, beam_, noise_;  // learnt, shrunk; noise as linear light
   cv::Mat picture_from_cell_;    // pixels of the projector's picture
   cv::Mat now_, before_;         // light of the pictures on the cells, 0 to 1
   MeasuredLight light_;
+  bool known_ = false;  // measured once
 };
 
 }  // namespace cowlcast::projector

@@ -4,10 +4,10 @@
 //   const Warning& warning = calm.after(report, now);   // once a frame
 //   notice.marks.push_back(rings_of(warning, style));   // over all the rest, which is dimmed
 //
-// Around each spot a ring of light is drawn. Nothing ever flashes: a warning comes at once, stays for at least a
-// second and goes only when the way has been clear for that long, so that light
-// changes at most twice in a second. WCAG 2.2, success criterion 2.3.1, allows three
-// flashes, that is pairs of opposing changes, in any second.
+// Around each spot a ring of light is drawn. Nothing ever flashes: a warning comes at once, stays for at
+// least a second and goes only when the way has been clear for that long, so that light changes at most twice
+// in a second. WCAG 2.2, success criterion 2.3.1, allows three flashes, that is pairs of opposing changes, in
+// any second.
 #pragma once
 
 #include <vector>

@@ -94,7 +94,7 @@ cv::Mat sent_light(const cv::Mat& picture, double power) {
   return light;
 }
 
-CellLight light_strip(const StripView& view, const cv::Mat& picture, double power) {
+cv::Mat light_strip(const StripView& view, const cv::Mat& picture, double power) {
   // Only the part of the picture that falls on the strip.
   cv::Rect box;
   for (int r = 0; r < view.seen.rows; ++r)
@@ -104,23 +104,14 @@ CellLight light_strip(const StripView& view, const cv::Mat& picture, double powe
         const cv::Rect one(static_cast<int>(at[0]), static_cast<int>(at[1]), 1, 1);
         box = box.empty() ? one : box | one;
       }
-  CellLight out;
-  for (cv::Mat* part : {&out.low, &out.middle, &out.high}) *part = cv::Mat::zeros(view.seen.size(), CV_32FC3);
+  cv::Mat out = cv::Mat::zeros(view.seen.size(), CV_32FC3);
   box = cv::Rect(box.x - 4, box.y - 4, box.width + 8, box.height + 8) & cv::Rect({0, 0}, picture.size());
   if (box.empty()) return out;
   cv::Mat light = sent_light(picture(box), power);
   if (light.channels() == 1) cv::merge(std::vector<cv::Mat>(3, light), light);
-  const cv::Mat at = view.projector - cv::Scalar(box.x, box.y), around = cv::Mat::ones(3, 3, CV_8U);
-  const auto sample = [&](const cv::Mat& from, cv::Mat& to) {
-    cv::remap(from, to, at, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_CONSTANT, cv::Scalar::all(0.0));
-  };
-  cv::Mat changed;
-  cv::erode(light, changed, around);
-  sample(changed, out.low);
-  cv::dilate(light, changed, around);
-  sample(changed, out.high);
-  cv::GaussianBlur(light, changed, cv::Size(5, 5), 1.0);
-  sample(changed, out.middle);
+  cv::GaussianBlur(light, light, cv::Size(5, 5), 0.8);
+  const cv::Mat at = view.projector - cv::Scalar(box.x, box.y);
+  cv::remap(light, out, at, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_CONSTANT, cv::Scalar::all(0.0));
   return out;
 }
 

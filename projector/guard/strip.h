@@ -73,13 +73,8 @@ cv::Mat camera_strip(const StripView& view, const cv::Mat& frame);
 /// What a picture's 8-bit levels send, 0 to 1, by a power as projectors have it; floats of as many channels.
 cv::Mat sent_light(const cv::Mat& picture, double power);
 
-/// The light that a picture sends to the cells: three floats each, 0 to 1.
-struct CellLight {
-  cv::Mat low, middle,
-      high;  ///< within a pixel around the cell's middle: the least, about the mean, the most
-};
-
+/// The light that a picture sends to the cells, three floats each, 0 to 1, as means over about a cell.
 /// `picture`: 8-bit grey or BGR, the projector's size.
-CellLight light_strip(const StripView& view, const cv::Mat& picture, double power);
+cv::Mat light_strip(const StripView& view, const cv::Mat& picture, double power);
 
 }  // namespace cowlcast::projector

@@ -7,20 +7,20 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr double kGone = 0.5;            // s without a picture
-constexpr double kFrozen = 0.7;          // s of pictures that are the same to the last bit
-constexpr double kDark = 0.1;            // of the light that was learnt
-constexpr double kCovered = 0.6;         // of the corridor ahead
-constexpr double kPatience = 0.4;        // s that covered or moved must last
-constexpr double kLeastInView = 0.97;    // of the cells
-constexpr double kLeastRest = 60.0;      // mm of the corridor: of less it is not asked whether it is covered
-constexpr double kDeepShade = 0.6;       // of the light around: no shadow of a person is as even and as dark
-constexpr double kSettles = 0.35;        // s: camera and projector have caught up with a change by then
-constexpr double kBetter = 0.7;          // of the misfit: then the one picture is seen, not the other
-constexpr int kAround = 80;             // pixels about the strip by which the light is measured
-constexpr double kSlow = 0.08;           // s between frames of a slow camera
-constexpr double kPlain = 2.0;           // times what counts as different
-constexpr double kTells = 0.1;           // s over which a thing is seen before it is told
+constexpr double kGone = 0.5;          // s without a picture
+constexpr double kFrozen = 0.7;        // s of pictures that are the same to the last bit
+constexpr double kDark = 0.1;          // of the light that was learnt
+constexpr double kCovered = 0.6;       // of the corridor ahead
+constexpr double kPatience = 0.4;      // s that covered or moved must last
+constexpr double kLeastInView = 0.97;  // of the cells
+constexpr double kLeastRest = 60.0;    // mm of the corridor: of less it is not asked whether it is covered
+constexpr double kDeepShade = 0.6;     // of the light around: no shadow of a person is as even and as dark
+constexpr double kSettles = 0.35;      // s: camera and projector have caught up with a change by then
+constexpr double kBetter = 0.7;        // of the misfit: then the one picture is seen, not the other
+constexpr int kAround = 80;            // pixels about the strip by which the light is measured
+constexpr double kSlow = 0.08;         // s between frames of a slow camera
+constexpr double kPlain = 2.0;         // times what counts as different
+constexpr double kTells = 0.1;         // s over which a thing is seen before it is told
 
 // The part of a frame that holds the strip, and what is around it.
 cv::Rect box_around(const StripView& view, const cv::Size& frame) {
@@ -108,7 +108,7 @@ Blindness CorridorWatch::blindness(const cv::Mat& frame, double seconds) {
   if (!anchors_.moved(frame)) still_last_ = seconds;
   if (seconds - still_last_ > kPatience) return Blindness::moved;
   if (*std::max_element(light_.room.begin(), light_.room.end()) < kDark) return Blindness::too_dark;
-  if (!covered()) sound_last_ = seconds;
+  if (!covered_) sound_last_ = seconds;
   if (seconds - sound_last_ > kPatience) return Blindness::covered;
   return Blindness::none;
 }
@@ -145,7 +145,8 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   light_ = meter_.measure(linear, !arrived_);
   const Pictures pictures = seen_pictures(seconds);
   compared_ = expectation_.compare(linear, light_, pictures);
-  const std::vector<Blob> blobs = following_.step(compared_.foreign, compared_.excess, seconds);
+  covered_ = covered();
+  const std::vector<Blob> blobs = following_.step(compared_.foreign, compared_.excess, seconds, !covered_);
   report.front = following_.front();
   report.reason = blindness(frame, seconds);
   if (report.reason != Blindness::none) {

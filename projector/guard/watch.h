@@ -13,7 +13,7 @@
 //
 // What it does not do. It guards nothing: it tells, after a tenth of a second or two,
 // and only what it can tell from the cloth. It does not tell
-//   - what lies beside the cutter or nearer before its front than about 25 mm,
+//   - what lies beside the cutter or nearer before its front than about 25 mm, small things up to 60 mm,
 //   - what is smaller than a disc of about 8 mm, and thin things such as single pins,
 //   - things of the cloth's own colour and brightness (within about a tenth), least of
 //     all in the pattern of a printed cloth, whose own colours it takes for cloth,
@@ -91,7 +91,7 @@ class CorridorWatch {
   Compared compared_;
   double projected_ = -1e9;
   bool arrived_ = true;  // the picture, at the camera
-  bool out_of_view_ = false;
+  bool out_of_view_ = false, covered_ = false;
   double seen_last_ = -1.0, changed_last_ = 0.0, sound_last_ = 0.0, still_last_ = 0.0;
   double step_ = 0.1, before_ = -1.0;  // seconds between frames; time of the last one
 };

@@ -36,6 +36,7 @@ using namespace cowlcast::projector;
 namespace vt = calibration::virtual_table;
 
 constexpr double kInTime = 0.2;  // s
+constexpr double kSeen = 115.0;  // mm about the strip
 constexpr double kNear = 25.0;   // mm: a mark farther than this from every thing is false
 
 struct Options {
@@ -154,7 +155,8 @@ std::vector<Mark> frame_marks(const Polyline& stroke, const Polyline& earlier, b
 // As the cutting view shows a warning: the rest dim, rings over it.
 std::vector<Mark> with_rings(std::vector<Mark> marks, const Warning& warning, const FrameStyle& style) {
   if (warning.state != WatchState::marked) return marks;
-  for (Mark& mark : marks) mark.colour = qRgb(qRed(mark.colour) / 3, qGreen(mark.colour) / 3, qBlue(mark.colour) / 3);
+  for (Mark& mark : marks)
+    mark.colour = qRgb(qRed(mark.colour) / 3, qGreen(mark.colour) / 3, qBlue(mark.colour) / 3);
   marks.push_back(rings_of(warning, style));
   return marks;
 }
@@ -175,7 +177,8 @@ class Bench {
     double now = 0.0;
     std::uint64_t frame_seed = seed << 32;
     video.show(2, cv::Mat(size, CV_8U, cv::Scalar(Backdrop::kFaint)));
-    constexpr Backdrop::Light lights[] = {Backdrop::Light::none, Backdrop::Light::full, Backdrop::Light::faint};
+    constexpr Backdrop::Light lights[] = {Backdrop::Light::none, Backdrop::Light::full,
+                                          Backdrop::Light::faint};
     for (int k = 0; k < 15; ++k, now += 1.0 / options_.fps) {
       vt::Moment moment = scene.light.at(now);
       moment.picture = k % 3;
@@ -215,23 +218,20 @@ class Bench {
     const FrameStyle style = style_for_cloth(cloth);
     bool band = dice.chance(0.85);
     const double toggles = dice.chance(0.3) ? dice.uniform(0.0, play.seconds()) : 1e9;
+    // All that the watch looks at, and some more.
     std::vector<Eigen::Vector2d> area;
-    for (const double side : {-170.0, 230.0})
-      for (const Point& p : band_outline(path, std::abs(side), 1.0, side > 0.0)) area.push_back(p);
-    const Point back = 200.0 * (path.front() - path[1]).normalized(),
-                on = 150.0 * (path.back() - path[path.size() - 2]).normalized();
-    for (size_t i = area.size(); i-- > 0;) {
-      area.push_back(area[i] + back);
-      area.push_back(area[i] + on);
-    }
+    const Strip strip = corridor_strip({.stroke = path});
+    for (size_t k = 0; k < strip.places.size(); k += 25)
+      for (const Point& off : {Point(-kSeen, -kSeen), Point(kSeen, kSeen)})
+        area.push_back(strip.places[k] + off);
     video.look_only_at(area);
 
     CorridorWatch watch(backdrop, {.stroke = path});
     CalmWatch calm;
     Warning drawn;
     const auto project = [&](double t) {
-      const cv::Mat picture =
-          bgr(rendered(sight.map, with_rings(frame_marks(path, earlier, band, style), drawn, style), sight.cloth));
+      const cv::Mat picture = bgr(rendered(
+          sight.map, with_rings(frame_marks(path, earlier, band, style), drawn, style), sight.cloth));
       slot_ = 2 + (slot_ - 1) % 6;
       video.show(slot_, picture);
       arriving_.push_back({t + latency, slot_});

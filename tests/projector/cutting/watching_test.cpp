@@ -164,8 +164,8 @@ TEST(Watching, AsksHerToStandClearAndLearnsByFourPictures) {
   std::vector<Light> order;
   for (const Light light : s.pictures)
     if (order.empty() || order.back() != light) order.push_back(light);
-  EXPECT_EQ(order,
-            (std::vector<Light>{Light::lines, Light::dark, Light::plain, Light::marked, Light::grey, Light::lines}));
+  EXPECT_EQ(order, (std::vector<Light>{Light::lines, Light::dark, Light::plain, Light::marked, Light::grey,
+                                       Light::lines}));
 }
 
 TEST(Watching, SaysWhatWasMovedBeforeItLearnt) {

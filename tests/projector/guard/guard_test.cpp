@@ -7,63 +7,12 @@
 #include "drafting/refusal.h"
 #include "projector/guard/overlay.h"
 #include "projector/guard/watch.h"
+#include "tests/projector/guard/plain_table.h"
 
 namespace cowlcast::projector {
 namespace {
 
-constexpr int kWidth = 640, kHeight = 480;
-
-// Camera and projector both straight above, a pixel a millimetre, the mat's origin in the middle of both.
-TableSight plain_sight() {
-  TableSight sight;
-  Eigen::Isometry3d down = Eigen::Isometry3d::Identity();
-  down.linear() << 1, 0, 0, 0, -1, 0, 0, 0, -1;
-  down.translation() = Eigen::Vector3d(0, 0, 1000.0);
-  sight.camera.width = sight.map.width = kWidth;
-  sight.camera.height = sight.map.height = kHeight;
-  sight.camera.lens.focal = sight.map.lens.focal = 1000.0;
-  sight.camera.lens.centre = sight.map.lens.centre = {0.5 * (kWidth - 1), 0.5 * (kHeight - 1)};
-  sight.camera.camera_from_mat = sight.map.projector_from_mat_frame = down;
-  const double w = 0.5 * kWidth, h = 0.5 * kHeight;
-  sight.map.lit_area = {{-w, -h}, {w, -h}, {w, h}, {-w, h}};
-  return sight;
-}
-
-// A table whose light is made of two shares; things are rectangles of another albedo.
-struct Table {
-  double room = 0.25, beam = 0.5;  // linear light of white, at the camera
-  cv::Scalar cloth{0.3, 0.3, 0.5};
-  cv::RNG noise{7};
-
-  cv::Mat frame(const cv::Mat& picture, const std::vector<cv::Rect>& things = {},
-                const cv::Scalar& thing = {0.05, 0.05, 0.05}, double shade = 1.0) {
-    cv::Mat albedo(kHeight, kWidth, CV_32FC3, cloth), light(kHeight, kWidth, CV_32F), out;
-    for (const cv::Rect& box : things) albedo(box).setTo(thing);
-    picture.convertTo(light, CV_32F, 1.0 / 255.0);
-    cv::pow(light, 2.2, light);
-    light = light * beam + room * shade;
-    cv::Mat three;
-    cv::merge(std::vector<cv::Mat>(3, light), three);
-    cv::Mat linear = albedo.mul(three);
-    cv::GaussianBlur(linear, linear, {}, 0.8);
-    cv::pow(linear, 1.0 / 2.2, linear);
-    cv::Mat grain(linear.size(), CV_32FC3);
-    noise.fill(grain, cv::RNG::NORMAL, 0.0, 1.0);
-    linear = linear * 255.0 + grain;
-    linear.convertTo(out, CV_8U);
-    return out;
-  }
-};
-
-cv::Mat flat(int level) {
-  return {kHeight, kWidth, CV_8U, cv::Scalar(level)};
-}
-
-// The middle of a thing at a mat place.
-cv::Rect box_at(double x, double y, int side) {
-  return {static_cast<int>(0.5 * kWidth + x) - side / 2, static_cast<int>(0.5 * kHeight - y) - side / 2, side,
-          side};
-}
+using namespace testing;
 
 Backdrop learnt(Table& table) {
   Backdrop backdrop(plain_sight());
@@ -165,6 +114,26 @@ TEST(Guard, SaysWhyItCannotSee) {
   const Corridor beyond{.stroke = {{200.0, 0.0}, {500.0, 0.0}}};
   CorridorWatch watch(backdrop, beyond);
   EXPECT_EQ(watch.look(table.frame(flat(0)), 0.0).reason, Blindness::out_of_view);
+}
+
+TEST(Guard, TellsACoverFromAChangeOfLight) {
+  Table table;
+  const Backdrop backdrop = learnt(table);
+  const cv::Scalar dimmer = 0.45 * table.cloth;
+  // An even thing over all of the corridor and well beyond it, between two frames.
+  const std::vector<cv::Rect> cover{{0, kHeight / 2 - 130, kWidth, 210}};
+  const auto look = [&](const std::vector<cv::Rect>& things, double shade) {
+    CorridorWatch watch(backdrop, corridor());
+    double t = 0.0;
+    WatchReport report;
+    for (int k = 0; k < 4; ++k) report = watch.look(table.frame(flat(0)), t += 0.1);
+    EXPECT_EQ(report.state, WatchState::clear);
+    for (int k = 0; k < 7; ++k) report = watch.look(table.frame(flat(0), things, dimmer, shade), t += 0.1);
+    return report;
+  };
+  EXPECT_EQ(look(cover, 1.0).reason, Blindness::covered);
+  EXPECT_EQ(look({}, 0.45).state, WatchState::clear) << "a lamp is switched off";
+  EXPECT_EQ(look({}, 1.7).state, WatchState::clear) << "another is switched on";
 }
 
 TEST(Guard, NoticesAMovedCameraByWhatStandsAroundTheLight) {
