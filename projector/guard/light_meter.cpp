@@ -15,12 +15,14 @@ constexpr float kFull = 0.95f;     // and above
 constexpr float kNoises = 2.0f;    // standard deviations that count as different
 constexpr size_t kFewest = 100;    // cells
 constexpr float kNowhere = -1e4f;
-constexpr float kStay = 0.02f;     // of the misfit: what a change of gains must win
-constexpr float kJump = 0.15f;     // change of the room's light between two frames, its logarithm
-constexpr double kOldHolds = 0.1;  // of the box: so much in the light of before, and it has not changed
-constexpr float kShadowed = 0.4f;  // of the beam's light: a cell that is off by more is in another's shadow
-constexpr float kOdd = 0.06f;      // and one of both at once, by its logarithm
-constexpr double kHoldBeam = 0.5;  // the beam is held to what it was, by so much of its weight
+constexpr float kStay = 0.02f;      // of the misfit: what a change of gains must win
+constexpr float kJump = 0.15f;      // change of the room's light between two frames, its logarithm
+constexpr double kOldHolds = 0.1;   // of the box: so much in the light of before, and it has not changed
+constexpr float kTellsBeam = 0.2f;  // of the room's light: a cell with less of the beam does not tell of it
+constexpr float kSay = 0.003f;      // of all cells: the votes for the beam as it was
+constexpr float kShadowed = 0.4f;   // of the beam's light: a cell that is off by more is in another's shadow
+constexpr float kOdd = 0.06f;       // and one of both at once, by its logarithm
+constexpr double kHoldBeam = 0.5;   // the beam is held to what it was, by so much of its weight
 constexpr double kFaintBeam = 0.05 * 0.05;  // and as if every cell had so much of it, squared share
 constexpr double kForget = 0.05;  // of a frame: a beam that is not seen goes back to what was learnt
 
@@ -158,6 +160,7 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
     best.local = cv::Mat(room_.size(), CV_32FC3, cv::Scalar::all(1.0));
     for (int round = 0; round < 2; ++round) refine(all, false, best);
     locate(all, best);
+    best.beam = likeliest_beam(all, best);
     refine(all, true, best);
     best.measured = best.agreeing >= kLeastAgreeing;
   }
@@ -229,6 +232,45 @@ void LightMeter::refine(const std::vector<Cell>& cells, bool beam, MeasuredLight
   const double hold = kHoldBeam * normal[3] + kFaintBeam * static_cast<double>(3 * cells.size());
   const double held = 1.0 + (1.0 - kForget) * (static_cast<double>(light.beam) - 1.0);
   light.beam = std::clamp(static_cast<float>((right[3] + hold * held) / (normal[3] + hold)), 0.1f, 10.0f);
+}
+
+// The strength of the beam that most of the light it sends speaks for: each cell's own, counted by how much
+// of its light the beam is, with a say for what it was and for what was learnt.
+float LightMeter::likeliest_beam(const std::vector<Cell>& cells, const MeasuredLight& light) const {
+  constexpr int bins = 48;
+  constexpr float least = 0.2f, step = 0.07f;  // of the logarithm
+  float votes[bins] = {};
+  const auto bin_of = [](float beam) {
+    return static_cast<int>(std::log(std::max(beam, 1e-6f) / least) / step);
+  };
+  const auto vote = [&](int bin, float weight) {
+    if (bin >= 0 && bin < bins) votes[bin] += weight;
+  };
+  for (const Cell& cell : cells) {
+    const auto& local = light.local.at<cv::Vec3f>(cell.at / room_.cols, cell.at % room_.cols);
+    float beam = 0.0f, room = 0.0f, seen = 0.0f;
+    for (size_t c = 0; c < 3; ++c) {
+      beam += cell.beam[c];
+      room += light.room[c] * local[static_cast<int>(c)] * cell.room[c];
+      seen += cell.seen[c];
+    }
+    if (beam > kTellsBeam * room) vote(bin_of((seen - room) / beam), std::min(beam / room, 1.0f));
+  }
+  const float say = kSay * static_cast<float>(cells.size());
+  vote(bin_of(light_.beam), say);
+  vote(bin_of(1.0f), say);
+  int best = bin_of(light_.beam);
+  float most = -1.0f;
+  for (int k = 1; k + 1 < bins; ++k) {
+    const float sum = votes[k - 1] + 2.0f * votes[k] + votes[k + 1];
+    if (sum > most) {
+      most = sum;
+      best = k;
+    }
+  }
+  // Within the bin it was in, it stays.
+  if (std::abs(best - bin_of(light_.beam)) <= 1) return light_.beam;
+  return least * std::exp((static_cast<float>(best) + 0.5f) * step);
 }
 
 // Place by place: first over wide windows, then over narrower ones, of what agrees with the wider.

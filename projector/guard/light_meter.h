@@ -55,6 +55,7 @@ class LightMeter {
   static float misfit(const Cell& cell, size_t channel, float want);
   std::vector<Cell> cells(const cv::Mat& seen, const cv::Mat& picture, int step) const;
   void refine(const std::vector<Cell>& cells, bool beam, MeasuredLight& light) const;
+  float likeliest_beam(const std::vector<Cell>& cells, const MeasuredLight& light) const;
   void locate(const std::vector<Cell>& cells, MeasuredLight& light) const;
 
   bool old_holds(const std::vector<Cell>& cells, const std::array<float, 3>& room, float beam) const;

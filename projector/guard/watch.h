@@ -18,11 +18,14 @@
 //   - things of the cloth's own colour and brightness (within about a tenth), least of
 //     all in the pattern of a printed cloth, whose own colours it takes for cloth,
 //   - what lay on the cloth already when the bare cloth was learnt,
-//   - cloth that has been dragged or has slipped by more than about 2 mm, from things:
+//   - a flat thing of the cloth's tint whose brightness is just that of the shadow it might stand in,
+//   - cloth that has been dragged or has slipped by more than about 1 mm, from things:
 //     on printed cloth that is told as something ahead.
-// Something even that covers all of the corridor between two frames is taken for a change of light, not for a
-// cover; and where a lamp is switched while lines are projected, spots of them may be told as things. The
-// camera's exposure must be held while the bare cloth is learnt. An aid to the eye, no more.
+// Shadows count as shadows where they are soft, or where the projector's light alone is missing; the hard
+// shadow of a single lamp may be told as a thing. A lamp that lights only a part of the cloth around, so that
+// a tenth of it stays as it was, is taken for a cover until the cloth is learnt again; something even over
+// all that the camera sees within a hand's breadth of the corridor, from one frame to the next, for a change
+// of light. The camera's exposure must be held while the bare cloth is learnt. An aid to the eye, no more.
 #pragma once
 
 #include <string>
