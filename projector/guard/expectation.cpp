@@ -9,22 +9,28 @@ namespace cowlcast::projector {
 namespace {
 
 constexpr int kSteps = 1024;
-constexpr float kNoises = 3.0f;     // standard deviations that count as different
-constexpr float kSmoothed = 0.5f;   // noise left by 3x3 cells, which share pixels
-constexpr float kSlack = 0.05f;     // share of a cell's light that may be off for the model's sake
-constexpr float kBrighter = 1.1f;   // light may be more than was measured, by so much
-constexpr float kFull = 0.95f;      // linear light from which a camera's level says nothing more
-constexpr float kGlow = 1.4f;       // lines look brighter than they are where the camera sharpens
-constexpr float kSharp = 0.07f;     // share of the light that a cell is off its neighbourhood
-constexpr int kNeighbourhood = 11;  // cells, of that
-constexpr float kMost = 4.0f;       // of an excess
-constexpr int kDense = 7;           // cells: where so many about a cell are foreign,
-constexpr double kDensity = 0.45;   // by this share, it is more than a line
-constexpr double kThrows = 0.5;     // of a shadow's area: what throws it is at least so large
+constexpr float kNoises = 3.0f;      // standard deviations that count as different
+constexpr float kSmoothed = 0.5f;    // noise left by 3x3 cells, which share pixels
+constexpr float kSlack = 0.05f;      // share of a cell's light that may be off for the model's sake
+constexpr float kBrighter = 1.1f;    // light may be more than was measured, by so much
+constexpr float kFull = 0.95f;       // linear light from which a camera's level says nothing more
+constexpr float kGlow = 1.4f;        // lines look brighter than they are where the camera sharpens
+constexpr float kSharp = 0.07f;      // share of the light that a cell is off its neighbourhood
+constexpr int kNeighbourhood = 11;   // cells, of that
+constexpr float kMost = 4.0f;        // of an excess
+constexpr int kSmear = 4;            // cells about a line over which a camera smears it
+constexpr float kFineLight = 0.2f;   // of a cell's light: with less about, lines are no matter
+constexpr size_t kFewestFine = 300;  // cells by which a camera's smear is told
+constexpr double kUsual = 0.85;      // of these cells are smeared by so much at most
+constexpr float kMostSmear = 0.15f;  // of a line's light
+constexpr int kDense = 7;            // cells: where so many about a cell are foreign,
+constexpr double kDensity = 0.45;    // by this share, it is more than a line
+constexpr double kThrows = 0.5;      // of a shadow's area: what throws it is at least so large
 
 struct Fit {
   float excess = kMost;  // in colour, and where brighter or darker than light explains
   float share = 1.0f;
+  float slack = 1.0f;  // of the colour that is farthest off, linear light
 };
 
 float sum3(const float* v) {
@@ -44,7 +50,9 @@ Fit fit_of(const float* seen, const float* low, const float* high, const float* 
     if (high[c] > kFull && seen[c] > kFull) continue;
     const float off = std::max({least - seen[c], seen[c] - most, 0.0f});
     const float slack = kNoises * noise[c] + kSlack * std::max(seen[c], least);
-    fit.excess = std::max(fit.excess, off / slack);
+    if (c > 0 && off / slack <= fit.excess) continue;
+    fit.excess = off / slack;
+    fit.slack = slack;
   }
   return fit;
 }
@@ -76,7 +84,7 @@ Expectation::Expectation(const Backdrop& backdrop, const StripView& view, const 
 Expectation::Bounds Expectation::slipped_by_half(const cv::Mat& look) {
   cv::Mat mean, moved;
   cv::blur(look, mean, {3, 3});
-  Bounds out{mean.clone(), mean.clone()};
+  Bounds out{mean.clone(), mean.clone(), {}};
   for (const cv::Point anchor : {cv::Point(0, 0), {1, 0}, {0, 1}, {1, 1}}) {
     cv::blur(mean, moved, {2, 2}, anchor);
     out.low = cv::min(out.low, moved);
@@ -93,6 +101,11 @@ Expectation::Bounds Expectation::slipped_by_one(const cv::Mat& light) {
   Bounds out;
   cv::erode(mean, out.low, around);
   cv::dilate(mean, out.high, around);
+  static const cv::Mat wide = cv::Mat::ones(2 * kSmear + 1, 2 * kSmear + 1, CV_8U);
+  cv::Mat low, high;
+  cv::erode(out.low, low, wide);
+  cv::dilate(out.high, high, wide);
+  out.lines = high - low;
   return out;
 }
 
@@ -109,12 +122,14 @@ Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light,
   cv::remap(light.local, local, local_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
   Bounds picture = pictures == Pictures::before ? before_ : now_;
   if (pictures == Pictures::either)
-    picture = {cv::min(now_.low, before_.low), cv::max(now_.high, before_.high)};
+    picture = {cv::min(now_.low, before_.low), cv::max(now_.high, before_.high),
+               cv::max(now_.lines, before_.lines)};
   Compared out;
   out.excess = cv::Mat::zeros(known_.size(), CV_32F);
   out.share = cv::Mat::ones(known_.size(), CV_32F);
   const Marks marks = explain(seen, local, light, picture, out);
-  sharpen(out, marks.noise);
+  bear_with_lines(out, marks);
+  sharpen(out, marks);
   out.foreign = out.excess > 1.0;
   doubt_shadows(out, marks.hidden);
   // Thin lines are edges that are not quite where they should be; on a print, though, a thing may differ from
@@ -149,7 +164,10 @@ void Expectation::doubt_shadows(Compared& out, const cv::Mat& hidden) {
 
 Expectation::Marks Expectation::explain(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light,
                                         const Bounds& picture, Compared& out) const {
-  Marks marks{cv::Mat::zeros(known_.size(), CV_32F), cv::Mat::zeros(known_.size(), CV_8U)};
+  const auto floats = [this](float value) {
+    return cv::Mat(known_.size(), CV_32F, cv::Scalar(static_cast<double>(value)));
+  };
+  Marks marks{floats(0), floats(1), floats(0), floats(1), cv::Mat::zeros(known_.size(), CV_8U)};
   const auto *a0 = room_.low.ptr<float>(), *a1 = room_.high.ptr<float>(), *b0 = full_.low.ptr<float>(),
              *b1 = full_.high.ptr<float>(), *p0 = picture.low.ptr<float>(), *p1 = picture.high.ptr<float>(),
              *near = local.ptr<float>(), *y = seen.ptr<float>();
@@ -175,13 +193,44 @@ Expectation::Marks Expectation::explain(const cv::Mat& seen, const cv::Mat& loca
     const float noise =
         std::sqrt(own[0] * own[0] + own[1] * own[1] + own[2] * own[2]) / (sum3(dim) + sum3(own));
     marks.noise.ptr<float>()[i] = noise;
+    marks.slack.ptr<float>()[i] = best.slack;
+    marks.whole.ptr<float>()[i] = sum3(dim) + sum3(own);
+    const float* lines = picture.lines.ptr<float>() + 3 * i;
+    for (size_t c = 0; c < 3; ++c) marks.lines.ptr<float>()[i] += light.beam * b1[3 * i + c] * lines[c];
     if (b < a && lit.share < 1.0f - std::max(kSharp, kNoises * noise)) marks.hidden.data[i] = 255;
   }
   return marks;
 }
 
+// Cameras smear fine light: they sharpen it, and keep colours more coarsely than brightness. How much of the
+// light of lines is about them in the wrong place is seen on the lines themselves, most of which lie on bare
+// cloth; so much is borne with around all of them.
+void Expectation::bear_with_lines(Compared& out, const Marks& marks) const {
+  const auto *slack = marks.slack.ptr<float>(), *lines = marks.lines.ptr<float>(),
+             *whole = marks.whole.ptr<float>();
+  auto *excess = out.excess.ptr<float>(), *share = out.share.ptr<float>();
+  std::vector<float> colour, bright;
+  for (size_t i = 0; i < known_.total(); ++i) {
+    if (known_.data[i] == 0 || lines[i] < kFineLight * whole[i]) continue;
+    colour.push_back(excess[i] * slack[i] / lines[i]);
+    bright.push_back(std::max(share[i] - 1.0f, 0.0f) * whole[i] / lines[i]);
+  }
+  if (colour.size() < kFewestFine) return;
+  const auto usual = [](std::vector<float>& values) {
+    const auto at = values.begin() + static_cast<std::ptrdiff_t>(kUsual * static_cast<double>(values.size()));
+    std::nth_element(values.begin(), at, values.end());
+    return std::min(*at, kMostSmear);
+  };
+  const float smeared = usual(colour), sharpened = usual(bright);
+  for (size_t i = 0; i < known_.total(); ++i) {
+    excess[i] *= slack[i] / (slack[i] + smeared * lines[i]);
+    const float less = share[i] - sharpened * lines[i] / whole[i];
+    if (share[i] > 1.0f) share[i] = std::max(less, 1.0f);
+  }
+}
+
 // What stands out in brightness from its neighbourhood, which soft shadows do not.
-void Expectation::sharpen(Compared& out, const cv::Mat& noise) const {
+void Expectation::sharpen(Compared& out, const Marks& marks) const {
   const cv::Size window(kNeighbourhood, kNeighbourhood);
   cv::Mat weight = (out.excess < 1.0) & known_, mean, sum;
   weight.convertTo(weight, CV_32F, 1.0 / 255.0);
@@ -191,7 +240,7 @@ void Expectation::sharpen(Compared& out, const cv::Mat& noise) const {
     auto& excess = out.excess.ptr<float>()[i];
     const float around = sum.ptr<float>()[i], share = out.share.ptr<float>()[i];
     if (known_.data[i] == 0 || excess >= 1.0f || around < 0.05f) continue;
-    const float least = std::max(kSharp, kNoises * noise.ptr<float>()[i]);
+    const float least = std::max(kSharp, kNoises * marks.noise.ptr<float>()[i]);
     const float off = share - mean.ptr<float>()[i] / around;
     if ((off < 0.0f) == (share < 1.0f) && std::abs(share - 1.0f) > 0.5f * least)
       excess = std::max(excess, std::min(std::abs(off) / least, kMost));

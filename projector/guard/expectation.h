@@ -49,16 +49,21 @@ class Expectation {
  private:
   struct Bounds {
     cv::Mat low, high;  // of means over 3x3 cells, when these are not quite where they should be
+    cv::Mat lines;      // of projected light: how much it differs within some cells
   };
   static Bounds slipped_by_half(const cv::Mat& look);
   static Bounds slipped_by_one(const cv::Mat& light);
   struct Marks {
     cv::Mat noise;   // of a cell's share
+    cv::Mat slack;   // by which its excess was told, linear light
+    cv::Mat lines;   // how much light projected lines about a cell bring, linear light
+    cv::Mat whole;   // what the cell was expected to show at least, all channels
     cv::Mat hidden;  // 255 where the cloth without the projector's light explains best
   };
   Marks explain(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light, const Bounds& picture,
                 Compared& out) const;
-  void sharpen(Compared& out, const cv::Mat& noise) const;
+  void bear_with_lines(Compared& out, const Marks& marks) const;
+  void sharpen(Compared& out, const Marks& marks) const;
   static void doubt_shadows(Compared& out, const cv::Mat& hidden);
 
   cv::Mat pixel_from_cell_, local_from_cell_, known_;
