@@ -656,8 +656,8 @@
         <translation>%1: %2 von %3 Zügen geschnitten</translation>
     </message>
     <message>
-        <source>Doubled, its fold along the line that says so: %1 mm high in two layers.</source>
-        <translation>Doppelt gelegt, der Bruch an der Linie, die so heißt: %1 mm hoch in zwei Lagen.</translation>
+        <source>Fold the cloth, right sides together, and lay its fold exactly on the two fine lines that say so. Do not cut along the fold. In two layers it is %1 mm high.</source>
+        <translation>Den Stoff rechts auf rechts falten und den Bruch genau auf die zwei feinen Linien legen, die so heißen. Am Bruch nicht schneiden. In zwei Lagen ist er %1 mm hoch.</translation>
     </message>
     <message>
         <source>One layer, %1 mm high.</source>

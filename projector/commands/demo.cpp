@@ -100,9 +100,8 @@ void run(const path& out) {
   const QImage frame = rendered(map, marks, kCloth);
   write_file(out / "frame.png", png_bytes(frame));
 
-  const drafting::Box lain = drafting::box_of(laid(laying, draft.front.cut_line));
-  const Point around(80.0, 60.0);
-  const SimulatedCloth cloth{lain.low - around, lain.high + around, kCloth, kClothColour};
+  SimulatedCloth cloth = cloth_for(draft.front, laying, 80.0);
+  cloth.colour = kClothColour;
   write_file(out / "table-with-lines.png", png_bytes(seen_from_above(table, map, frame, cloth, 1.5)));
 
   Polyline outline = laid(laying, draft.front.cut_line);

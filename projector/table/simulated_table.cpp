@@ -18,7 +18,7 @@ namespace room_model = calibration::virtual_table;
 
 constexpr int kSheets = 4;
 constexpr std::uint64_t kRoom = 5;  // which of the random rooms; gentle as a good living room
-constexpr double kHardness = 0.3, kAround = 40.0, kClothTurn = 0.02;
+constexpr double kHardness = 0.3, kAround = 40.0;
 
 Eigen::Isometry2d room_from_mat(const calibration::TableMap& map,
                                 const room_model::RoomProjector& projector) {
@@ -76,17 +76,35 @@ calibration::CalibrationRequest request_for(const SimulatedTable& table) {
   return request;
 }
 
+SimulatedCloth cloth_for(const drafting::Piece& piece, const Laying& laying, double around) {
+  Laying straight = laying;
+  straight.x = straight.y = straight.angle = 0.0;
+  drafting::Box box = drafting::box_of(laid(straight, piece.cut_line));
+  const drafting::Box close = box;
+  box.low -= Point::Constant(around);
+  box.high += Point::Constant(around);
+  if (piece.fold) {  // upright, as the centre of a piece is
+    const double fold = laid(straight, {piece.fold->from}).front().x();
+    const bool left = fold - close.low.x() < close.high.x() - fold;
+    (left ? box.low : box.high).x() = fold;
+  }
+  const Eigen::Rotation2Dd turn(laying.angle);
+  return {.middle = turn * Point(0.5 * (box.low + box.high)) + Point(laying.x, laying.y),
+          .size = box.high - box.low,
+          .turn = laying.angle,
+          .height = laying.height};
+}
+
 QImage seen_from_above(const SimulatedTable& table, const calibration::TableMap& map, const QImage& frame,
                        const SimulatedCloth& cloth, double pixels_per_mm) {
   room_model::Room room = table.session.room;
   room.sheets.clear();
   room.light.lux *= cloth.room_light;
   const Eigen::Isometry2d to_room = room_from_mat(map, room.projector);
-  const Point middle = to_room * Point(0.5 * (cloth.low + cloth.high));
+  const Point middle = to_room * cloth.middle;
   const double turn = std::atan2(to_room.linear()(1, 0), to_room.linear()(0, 0));
-  room.cloth = room_model::Cloth{.size = cloth.high - cloth.low,
-                                 .place = {middle.x(), middle.y(), turn + kClothTurn},
-                                 .height = cloth.height};
+  room.cloth = room_model::Cloth{
+      .size = cloth.size, .place = {middle.x(), middle.y(), turn + cloth.turn}, .height = cloth.height};
   room.cloth->albedo = albedo_of(cloth.colour);
   Polyline lit = room_model::lit_outline(room.projector);
   if (lit.empty()) lit = map.lit_area;

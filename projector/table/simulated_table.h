@@ -38,14 +38,19 @@ calibration::CalibrationRequest request_for(const SimulatedTable& table);
 
 /// Cloth on the simulated table, in the map's mat frame.
 struct SimulatedCloth {
-  Point low = Point::Zero(), high = Point::Zero();  ///< its corners, mm
-  double height = 1.0;                              ///< of its upper face, mm
-  unsigned colour = 0xff8a3a4c;                     ///< sRGB
-  double room_light = 1.0;                          ///< of the room's own light, how much is left on
+  Point middle = Point::Zero(), size = Point::Zero();  ///< mm
+  double turn = 0.0;                                   ///< anticlockwise, radians
+  double height = 1.0;                                 ///< of its upper face, mm
+  unsigned colour = 0xff8a3a4c;                        ///< sRGB
+  double room_light = 1.0;                             ///< of the room's own light, how much is left on
 };
 
-/// What one sees from straight above while the projector shows `frame`: the lit mat and a little around it, the
-/// sheets put away.
+/// Cloth as a person would lay it for a piece: `around` mm beyond the piece on every side, but doubled along
+/// the piece's fold, where it ends.
+SimulatedCloth cloth_for(const drafting::Piece& piece, const Laying& laying, double around);
+
+/// What one sees from straight above while the projector shows `frame`: the lit mat and a little around it,
+/// the sheets put away.
 QImage seen_from_above(const SimulatedTable& table, const calibration::TableMap& map, const QImage& frame,
                        const SimulatedCloth& cloth, double pixels_per_mm);
 

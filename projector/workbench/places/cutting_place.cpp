@@ -32,9 +32,10 @@ bool same_laying(const Laying& a, const Laying& b) {
 
 /// The cloth on the simulated table: around the piece as it lies.
 SimulatedCloth cloth_around(const CuttingView& view, const std::vector<unsigned>& colours) {
-  const drafting::Box lain = drafting::box_of(laid(view.laying, view.piece.cut_line));
-  const Point around(90.0, 70.0);
-  return {lain.low - around, lain.high + around, view.laying.height, colours.front(), kDimmed};
+  SimulatedCloth cloth = cloth_for(view.piece, view.laying, 80.0);
+  cloth.colour = colours.front();
+  cloth.room_light = kDimmed;
+  return cloth;
 }
 
 }  // namespace

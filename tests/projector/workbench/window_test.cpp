@@ -293,10 +293,12 @@ TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
 
 TEST_F(Workbench, EveryControlHasItsOwnKeyInGermanToo) {
   settings.set([](Preferences& p) { p.language = QStringLiteral("de"); });
-  EXPECT_TRUE(QTest::qWaitFor([this] {
-    return window->menuBar()->actions().first()->text() == QStringLiteral("&Datei") &&
-           window->centralWidget()->isVisible();
-  }));
+  EXPECT_TRUE(QTest::qWaitFor(
+      [this] {
+        return window->menuBar()->actions().first()->text() == QStringLiteral("&Datei") &&
+               window->centralWidget()->isVisible();
+      },
+      60000));
   walk_controls();
   settings.set([](Preferences& p) { p.language = QStringLiteral("en"); });
 }
