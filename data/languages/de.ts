@@ -40,6 +40,14 @@
         <translation>Zeichnung</translation>
     </message>
     <message>
+        <source>Not now</source>
+        <translation>Jetzt nicht</translation>
+    </message>
+    <message>
+        <source>Puts this away (Ctrl+Backspace)</source>
+        <translation>Räumt dies weg (Strg+Rücktaste)</translation>
+    </message>
+    <message>
         <source>The way out of what is said above (Ctrl+Return)</source>
         <translation>Der Ausweg aus dem, was oben steht (Strg+Eingabe)</translation>
     </message>
@@ -1738,20 +1746,20 @@ aufgeklappt
         <translation>&amp;Sichern</translation>
     </message>
     <message>
-        <source>&amp;Leave them</source>
-        <translation>&amp;Verwerfen</translation>
+        <source>Throw the changes away</source>
+        <translation>Änderungen verwerfen</translation>
     </message>
     <message>
-        <source>&amp;Go back</source>
-        <translation>&amp;Zurück</translation>
+        <source>&amp;Go on working</source>
+        <translation>&amp;Weiterarbeiten</translation>
     </message>
     <message>
         <source>Saves the project, then goes on</source>
         <translation>Sichert das Projekt und macht dann weiter</translation>
     </message>
     <message>
-        <source>Goes on without the changes</source>
-        <translation>Macht ohne die Änderungen weiter</translation>
+        <source>The changes since the last saving are lost for good</source>
+        <translation>Die Änderungen seit dem letzten Sichern gehen endgültig verloren</translation>
     </message>
     <message>
         <source>Nothing happens</source>

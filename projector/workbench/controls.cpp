@@ -82,7 +82,8 @@ void LengthBox::wheelEvent(QWheelEvent* event) {
   hasFocus() ? QDoubleSpinBox::wheelEvent(event) : event->ignore();
 }
 
-RefusalBox::RefusalBox(QWidget* parent) : QFrame(parent), words_(new QLabel), button_(new QPushButton) {
+RefusalBox::RefusalBox(QWidget* parent)
+    : QFrame(parent), words_(new QLabel), button_(new QPushButton), not_now_(new QPushButton(tr("Not now"))) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(grown(46), grown(14), grown(16), grown(14));
   column->setSpacing(grown(12));
@@ -90,7 +91,14 @@ RefusalBox::RefusalBox(QWidget* parent) : QFrame(parent), words_(new QLabel), bu
   words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   button_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Return")));
   column->addWidget(words_);
-  column->addWidget(button_, 0, Qt::AlignLeft);
+  auto* row = new QHBoxLayout;
+  row->addWidget(button_);
+  row->addWidget(not_now_);
+  row->addStretch(1);
+  column->addLayout(row);
+  not_now_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Backspace")));
+  describe(*not_now_, not_now_->text(), tr("Puts this away (Ctrl+Backspace)"));
+  connect(not_now_, &QPushButton::clicked, this, &RefusalBox::clear);
   connect(button_, &QPushButton::clicked, this, [this] {
     const std::function<void()> act = way_out_;  // it may take this box away
     if (act) act();
@@ -110,7 +118,16 @@ void RefusalBox::say(const QString& words, const QString& action, std::function<
   describe(*button_, action, tr("The way out of what is said above (Ctrl+Return)"));
   button_->setVisible(!action.isEmpty());
   way_out_ = std::move(way_out);
+  calm_ = false;
+  not_now_->hide();
+  update();
   show();
+}
+
+void RefusalBox::offer(const QString& words, const QString& action, std::function<void()> taken_up) {
+  say(words, action, std::move(taken_up));
+  calm_ = true;
+  not_now_->show();
 }
 
 void RefusalBox::clear() {
@@ -122,10 +139,11 @@ void RefusalBox::clear() {
 void RefusalBox::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(QPen(theme().warn, 1.5));
-  painter.setBrush(theme().warn_ground);
+  painter.setPen(QPen(calm_ ? theme().accent : theme().warn, 1.5));
+  painter.setBrush(calm_ ? theme().tint : theme().warn_ground);
   painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 8, 8);
-  paint_icon(painter, QRectF(grown(12), grown(13), grown(24), grown(24)), Icon::caution, theme().warn);
+  if (!calm_)
+    paint_icon(painter, QRectF(grown(12), grown(13), grown(24), grown(24)), Icon::caution, theme().warn);
 }
 
 QWidget* centred(QWidget* inside) {

@@ -61,6 +61,8 @@ class RefusalBox : public QFrame {
   void say(const QString& words);
   /// `action` empty: no button.
   void say(const QString& words, const QString& action, std::function<void()> way_out);
+  /// The same without alarm, for what may be taken up or left: calm, with a button to put it away.
+  void offer(const QString& words, const QString& action, std::function<void()> taken_up);
   void clear();
   QString words() const { return words_->text(); }
   QPushButton* button() const { return button_; }
@@ -70,7 +72,8 @@ class RefusalBox : public QFrame {
 
  private:
   QLabel* words_;
-  QPushButton* button_;
+  QPushButton *button_, *not_now_;
+  bool calm_ = false;
   std::function<void()> way_out_;
 };
 

@@ -14,6 +14,7 @@
 #include "projector/project/project_file.h"
 #include "projector/workbench/language.h"
 #include "projector/workbench/places/workplaces.h"
+#include "projector/workbench/quiet_wheel.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -34,6 +35,7 @@ WorkbenchWindow::WorkbenchWindow(Document& document, Settings& settings)
   setMinimumSize(1000, 640);
   resize(1280, 800);
   apply_preferences(settings_.preferences());
+  qApp->installEventFilter(new QuietWheel(this));
   build();
   connect(&document_, &Document::changed, this, &WorkbenchWindow::show_document);
   connect(&document_, &Document::state_changed, this, &WorkbenchWindow::show_title);
@@ -195,10 +197,12 @@ bool WorkbenchWindow::may_leave() {
   question.setWindowTitle(tr("Not saved yet"));
   question.setText(tr("“%1” has changes that are not saved.").arg(document_.title()));
   QPushButton* save = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
-  QPushButton* leave = question.addButton(tr("&Leave them"), QMessageBox::DestructiveRole);
-  QPushButton* stay = question.addButton(tr("&Go back"), QMessageBox::RejectRole);
+  QPushButton* leave = question.addButton(tr("Throw the changes away"), QMessageBox::DestructiveRole);
+  QPushButton* stay = question.addButton(tr("&Go on working"), QMessageBox::RejectRole);
   describe(*save, save->text(), tr("Saves the project, then goes on"));
-  describe(*leave, leave->text(), tr("Goes on without the changes"));
+  describe(*leave, leave->text(), tr("The changes since the last saving are lost for good"));
+  // No key of its own: in such a question a letter alone would press it.
+
   describe(*stay, stay->text(), tr("Nothing happens"));
   save->setProperty("primary", true);
   question.setDefaultButton(save);
@@ -222,11 +226,11 @@ void WorkbenchWindow::offer(const std::vector<FoundWork>& found) {
     const QString name = !work.path.isEmpty()         ? QFileInfo(work.path).completeBaseName()
                          : work.project->name.empty() ? tr("New project")
                                                       : QString::fromStdString(work.project->name);
-    notice_->say(tr("“%1” was not saved when the program ended. It was kept.").arg(name), tr("Go on with it"),
-                 [this, work] {
-                   notice_->clear();
-                   document_.recover(work);
-                 });
+    notice_->offer(tr("“%1” was not saved when the program ended. It was kept.").arg(name),
+                   tr("Go on with it"), [this, work] {
+                     notice_->clear();
+                     document_.recover(work);
+                   });
     return;  // the others are offered next time
   }
 }

@@ -20,7 +20,7 @@ void WorkbenchWindow::build_tour() {
 
 void WorkbenchWindow::offer_tour() {
   if (!settings_.window_place().isEmpty() || notice_->isVisible()) return;
-  notice_->say(
+  notice_->offer(
       tr("New here? A tour of two minutes leads through the whole job on a simulated table. It needs no "
          "projector; you find it in the Help menu, too."),
       tr("Take the tour"), [this] { take_tour(); });

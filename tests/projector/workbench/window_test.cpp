@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <QAbstractSpinBox>
 #include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
@@ -15,6 +16,7 @@
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTimer>
+#include <QWheelEvent>
 #include <fstream>
 #include <map>
 #include <sstream>
@@ -311,10 +313,39 @@ TEST_F(Workbench, EveryActionOfTheMenusSaysWhatItDoes) {
   }
 }
 
+TEST_F(Workbench, TheWheelScrollsAndChangesNoValue) {
+  press(Qt::Key_S, alt);
+  press(Qt::Key_3, ctrl);
+  const double drape = project().cowl.drape, drop = project().cowl.neckline_drop;
+  int boxes = 0;
+  for (auto* box : window->findChildren<QAbstractSpinBox*>()) {
+    if (!box->isVisible()) continue;
+    ++boxes;
+    box->setFocus();
+    const QPointF middle = box->rect().center();
+    QWheelEvent wheel(middle, box->mapToGlobal(middle), {}, {0, -120}, Qt::NoButton, Qt::NoModifier,
+                      Qt::NoScrollPhase, false);
+    QApplication::sendEvent(box, &wheel);
+  }
+  EXPECT_GT(boxes, 2);
+  EXPECT_EQ(project().cowl.drape, drape);
+  EXPECT_EQ(project().cowl.neckline_drop, drop);
+}
+
+TEST_F(Workbench, AnOfferIsCalmAndCanBePutAway) {
+  FoundWork left;
+  left.project = Project();
+  left.file = path("left");
+  window->offer({left});
+  ASSERT_TRUE(window->notice().isVisible());
+  press(Qt::Key_Backspace, ctrl);
+  EXPECT_FALSE(window->notice().isVisible());
+}
+
 TEST_F(Workbench, WhatIsNotSavedIsAskedAboutBeforeItGoes) {
   press(Qt::Key_S, alt);
   ASSERT_FALSE(document.saved());
-  for (const QString& answer : {QStringLiteral("&Go back"), QStringLiteral("&Leave them")}) {
+  for (const QString& answer : {QStringLiteral("&Go on working"), QStringLiteral("Throw the changes away")}) {
     bool asked = false;
     QTimer answering;
     QObject::connect(&answering, &QTimer::timeout, [&] {
@@ -328,7 +359,7 @@ TEST_F(Workbench, WhatIsNotSavedIsAskedAboutBeforeItGoes) {
     answering.start(10);
     window->close();
     EXPECT_TRUE(asked);
-    EXPECT_EQ(window->isVisible(), answer == QStringLiteral("&Go back"));
+    EXPECT_EQ(window->isVisible(), answer == QStringLiteral("&Go on working"));
   }
 }
 
