@@ -212,11 +212,11 @@ void CuttingPlace::show_words() {
   }
   const CuttingView& view = *view_;
   const QString height = QLocale().toString(view.laying.height, 'f', 1);
-  cloth_->setText(
-      view.piece.fold
-          ? tr("Fold the cloth, right sides together, and lay its fold exactly on the two fine lines that say so. Do "
-               "not cut along the fold. In two layers it is %1 mm high.").arg(height)
-          : tr("One layer, %1 mm high.").arg(height));
+  cloth_->setText(view.piece.fold ? tr("Fold the cloth, right sides together, and lay its fold exactly on "
+                                       "the two fine lines that say so. Do "
+                                       "not cut along the fold. In two layers it is %1 mm high.")
+                                        .arg(height)
+                                  : tr("One layer, %1 mm high.").arg(height));
   const bool laying = is_laying(view), cutting = view.phase == Phase::cutting;
   for (QPushButton* button : {left_, right_, flip_, home_}) button->setEnabled(laying);
   unlock_->setEnabled(cutting);
