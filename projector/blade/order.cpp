@@ -57,10 +57,10 @@ void add_fold_cautions(std::vector<std::string>& cautions, const Polyline& path,
   if (within)
     cautions.emplace_back("This stroke runs into the fold: check how the cloth lies.");
   else if (start && end)
-    cautions.emplace_back("Begins and ends at the fold: cut both layers right through there.");
+    cautions.emplace_back("Begins and ends at the fold: cut across it, through both layers, never along it.");
   else if (start || end)
     cautions.emplace_back(std::string(start ? "Begins" : "Ends") +
-                          " at the fold: cut both layers right through there.");
+                          " at the fold: cut across it, through both layers, never along it.");
 }
 
 }  // namespace

@@ -19,7 +19,9 @@ using testing::text_of;
 class CameraProgram : public ::testing::Test {
  protected:
   void SetUp() override {
-    folder = fs::temp_directory_path() / "cowlcast-camera";
+    folder =
+        fs::temp_directory_path() /
+        ("cowlcast-camera-" + std::string(::testing::UnitTest::GetInstance()->current_test_info()->name()));
     fs::remove_all(folder);
     fs::create_directories(folder / "photos");
     std::ofstream(folder / "table.json") << room.map.to_json();

@@ -53,7 +53,7 @@ struct Killed {
   std::string unreadable;  ///< why something does not open; empty: all opens
 };
 
-/// Runs a worker for `life_ms`, kills it and looks.
+/// Runs a worker for `life_ms` after its first change, kills it and looks.
 inline Killed kill_after(int life_ms, const QString& folder, int keep_after_ms, unsigned seed) {
   QProcess worker;
   worker.start(QCoreApplication::applicationFilePath(),
@@ -68,6 +68,12 @@ inline Killed kill_after(int life_ms, const QString& folder, int keep_after_ms, 
     for (int end = 0; (end = static_cast<int>(text.indexOf('\n'))) >= 0; text.remove(0, end + 1))
       said.emplace_back(text.left(end).toInt(), clock.elapsed());
   };
+  while (said.empty() && clock.elapsed() < 30000) {  // however long it takes to come to work
+    worker.waitForReadyRead(100);
+    listen();
+  }
+  clock.restart();
+  for (auto& change : said) change.second = 0;
   while (clock.elapsed() < life_ms) {
     worker.waitForReadyRead(std::max(1, static_cast<int>(life_ms - clock.elapsed())));
     listen();
