@@ -12,7 +12,8 @@ namespace fs = std::filesystem;
 
 // A film of `count` pictures that grow lighter; its name.
 fs::path film(int count) {
-  const fs::path path = fs::temp_directory_path() / "cowlcast-frame-source.avi";
+  const fs::path path =
+      fs::temp_directory_path() / ("cowlcast-frame-source-" + std::to_string(count) + ".avi");
   cv::VideoWriter writer(path.string(), cv::CAP_OPENCV_MJPEG, cv::VideoWriter::fourcc('M', 'J', 'P', 'G'),
                          50.0, cv::Size(160, 120));
   EXPECT_TRUE(writer.isOpened());
