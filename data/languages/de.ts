@@ -44,14 +44,6 @@
         <translation>Jetzt nicht</translation>
     </message>
     <message>
-        <source>Puts this away (Ctrl+Backspace)</source>
-        <translation>Räumt dies weg (Strg+Rücktaste)</translation>
-    </message>
-    <message>
-        <source>The way out of what is said above (Ctrl+Return)</source>
-        <translation>Der Ausweg aus dem, was oben steht (Strg+Eingabe)</translation>
-    </message>
-    <message>
         <source>New project</source>
         <translation>Neues Projekt</translation>
     </message>
@@ -1754,10 +1746,6 @@ aufgeklappt
         <translation>&amp;Weiterarbeiten</translation>
     </message>
     <message>
-        <source>Saves the project, then goes on</source>
-        <translation>Sichert das Projekt und macht dann weiter</translation>
-    </message>
-    <message>
         <source>The changes since the last saving are lost for good</source>
         <translation>Die Änderungen seit dem letzten Sichern gehen endgültig verloren</translation>
     </message>
@@ -1950,10 +1938,6 @@ aufgeklappt
         <translation>Tasten</translation>
     </message>
     <message>
-        <source>&lt;p&gt;&lt;b&gt;Ctrl+1&lt;/b&gt; to &lt;b&gt;Ctrl+6&lt;/b&gt; go to a place; &lt;b&gt;Alt&lt;/b&gt; and the underlined letter go to a control, &lt;b&gt;Tab&lt;/b&gt; to the next.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Ctrl+Return&lt;/b&gt; takes the way out that a message offers. &lt;b&gt;Ctrl+Z&lt;/b&gt; takes back, &lt;b&gt;Ctrl+Shift+Z&lt;/b&gt; makes again.&lt;/p&gt;&lt;p&gt;&lt;b&gt;In a drawing&lt;/b&gt; (&lt;b&gt;F6&lt;/b&gt; goes there): &lt;b&gt;Tab&lt;/b&gt; goes from handle to handle, the arrows move it, with &lt;b&gt;Shift&lt;/b&gt; five steps at once. Without a handle the arrows move the view. &lt;b&gt;+&lt;/b&gt; and &lt;b&gt;-&lt;/b&gt; zoom, &lt;b&gt;0&lt;/b&gt; shows all, &lt;b&gt;Escape&lt;/b&gt; lets go.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Mouse:&lt;/b&gt; the wheel zooms, dragging the ground moves it, a double click shows all.&lt;/p&gt;</source>
-        <translation>&lt;p&gt;&lt;b&gt;Strg+1&lt;/b&gt; bis &lt;b&gt;Strg+6&lt;/b&gt; gehen zu einem Ort; &lt;b&gt;Alt&lt;/b&gt; und der unterstrichene Buchstabe zu einem Bedienteil, &lt;b&gt;Tab&lt;/b&gt; zum nächsten.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Strg+Eingabe&lt;/b&gt; nimmt den Ausweg, den eine Meldung bietet. &lt;b&gt;Strg+Z&lt;/b&gt; nimmt zurück, &lt;b&gt;Strg+Umschalt+Z&lt;/b&gt; macht wieder.&lt;/p&gt;&lt;p&gt;&lt;b&gt;In einer Zeichnung&lt;/b&gt; (&lt;b&gt;F6&lt;/b&gt; geht hin): &lt;b&gt;Tab&lt;/b&gt; geht von Griff zu Griff, die Pfeile bewegen ihn, mit &lt;b&gt;Umschalt&lt;/b&gt; fünf Schritte auf einmal. Ohne Griff bewegen die Pfeile die Ansicht. &lt;b&gt;+&lt;/b&gt; und &lt;b&gt;-&lt;/b&gt; vergrößern und verkleinern, &lt;b&gt;0&lt;/b&gt; zeigt alles, &lt;b&gt;Escape&lt;/b&gt; lässt los.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Maus:&lt;/b&gt; das Rad vergrößert, Ziehen am Grund verschiebt, ein Doppelklick zeigt alles.&lt;/p&gt;</translation>
-    </message>
-    <message>
         <source>About Cowlcast</source>
         <translation>Über Cowlcast</translation>
     </message>
@@ -2012,6 +1996,46 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
     <message>
         <source>To the place where the base front is chosen</source>
         <translation>Zu dem Ort, an dem das Grundvorderteil gewählt wird</translation>
+    </message>
+    <message>
+        <source>Ctrl</source>
+        <translation>Strg</translation>
+    </message>
+    <message>
+        <source>Shift</source>
+        <translation>Umschalt</translation>
+    </message>
+    <message>
+        <source>Return</source>
+        <translation>Eingabe</translation>
+    </message>
+    <message>
+        <source>Backspace</source>
+        <translation>Rücktaste</translation>
+    </message>
+    <message>
+        <source>The way out of what is said above</source>
+        <translation>Der Ausweg aus dem, was oben steht</translation>
+    </message>
+    <message>
+        <source>Put away</source>
+        <translation>Weglegen</translation>
+    </message>
+    <message>
+        <source>Puts this away, as does Escape</source>
+        <translation>Räumt dies weg, wie auch Escape</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Sichern</translation>
+    </message>
+    <message>
+        <source>Saves the project, then goes on (Ctrl+S)</source>
+        <translation>Sichert das Projekt und macht dann weiter (Strg+S)</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;&lt;b&gt;Ctrl+1&lt;/b&gt; to &lt;b&gt;Ctrl+6&lt;/b&gt; go to a place; &lt;b&gt;Alt&lt;/b&gt; and the underlined letter go to a control, &lt;b&gt;Tab&lt;/b&gt; to the next.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Ctrl+Return&lt;/b&gt; takes the way out that a message offers, &lt;b&gt;Escape&lt;/b&gt; puts it away; the window's own messages say their keys. &lt;b&gt;Ctrl+Z&lt;/b&gt; takes back, &lt;b&gt;Ctrl+Shift+Z&lt;/b&gt; makes again.&lt;/p&gt;&lt;p&gt;&lt;b&gt;In a drawing&lt;/b&gt; (&lt;b&gt;F6&lt;/b&gt; goes there): &lt;b&gt;Tab&lt;/b&gt; goes from handle to handle, the arrows move it, with &lt;b&gt;Shift&lt;/b&gt; five steps at once. Without a handle the arrows move the view. &lt;b&gt;+&lt;/b&gt; and &lt;b&gt;-&lt;/b&gt; zoom, &lt;b&gt;0&lt;/b&gt; shows all, &lt;b&gt;Escape&lt;/b&gt; lets go.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Mouse:&lt;/b&gt; the wheel zooms, dragging the ground moves it, a double click shows all.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;&lt;b&gt;Strg+1&lt;/b&gt; bis &lt;b&gt;Strg+6&lt;/b&gt; gehen zu einem Ort; &lt;b&gt;Alt&lt;/b&gt; und der unterstrichene Buchstabe zu einem Bedienteil, &lt;b&gt;Tab&lt;/b&gt; zum nächsten.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Strg+Eingabe&lt;/b&gt; nimmt den Ausweg, den eine Meldung bietet, &lt;b&gt;Escape&lt;/b&gt; legt sie weg; die Meldungen des Fensters selbst sagen ihre Tasten. &lt;b&gt;Strg+Z&lt;/b&gt; nimmt zurück, &lt;b&gt;Strg+Umschalt+Z&lt;/b&gt; macht wieder.&lt;/p&gt;&lt;p&gt;&lt;b&gt;In einer Zeichnung&lt;/b&gt; (&lt;b&gt;F6&lt;/b&gt; geht hin): &lt;b&gt;Tab&lt;/b&gt; geht von Griff zu Griff, die Pfeile bewegen ihn, mit &lt;b&gt;Umschalt&lt;/b&gt; fünf Schritte auf einmal. Ohne Griff bewegen die Pfeile die Ansicht. &lt;b&gt;+&lt;/b&gt; und &lt;b&gt;-&lt;/b&gt; vergrößern und verkleinern, &lt;b&gt;0&lt;/b&gt; zeigt alles, &lt;b&gt;Escape&lt;/b&gt; lässt los.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Maus:&lt;/b&gt; das Rad vergrößert, Ziehen am Grund verschiebt, ein Doppelklick zeigt alles.&lt;/p&gt;</translation>
     </message>
 </context>
 </TS>

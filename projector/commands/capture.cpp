@@ -119,8 +119,7 @@ void add_screens(CLI::App& app, Job& job) {
       const auto application = open_display();
       int number = 0;
       for (const ScreenSeen& screen : screens_seen())
-        std::cout << ++number << ": " << screen.name << ", " << screen.width << " x " << screen.height
-                  << '\n';
+        std::cout << ++number << ": " << in_words(screen) << '\n';
     };
   });
 }

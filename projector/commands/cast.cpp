@@ -1,6 +1,4 @@
 #include <QApplication>
-#include <QDateTime>
-#include <QSettings>
 #include <algorithm>
 #include <cstdio>
 #include <filesystem>
@@ -10,9 +8,12 @@
 #include "calibration/refusal.h"
 #include "drafting/refusal.h"
 #include "projector/commands/command.h"
+#include "projector/commands/display.h"
 #include "projector/commands/files.h"
 #include "projector/cutting/begin.h"
 #include "projector/cutting/live_watch.h"
+#include "projector/cutting/now.h"
+#include "projector/cutting/remembered.h"
 #include "projector/cutting/window.h"
 #include "projector/guard/cut_watch.h"
 
@@ -28,22 +29,6 @@ struct CastOptions {
   WorkOptions work;
 };
 
-// The present time, as records have it.
-std::string now() {
-  return QDateTime::currentDateTimeUtc().toString(QStringLiteral("yyyy-MM-ddTHH:mm:ssZ")).toStdString();
-}
-
-// Qt ends the program when there is no screen to open a window on.
-void check_display() {
-#if defined(Q_OS_LINUX)
-  for (const char* name : {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"})
-    if (!qEnvironmentVariableIsEmpty(name)) return;
-  throw std::runtime_error(
-      "there is no screen here to show the piece on. Run this where windows open, or draw a picture with "
-      "`cowlcast frame`.");
-#endif
-}
-
 CuttingWishes wishes_of(const CastOptions& options) {
   CuttingWishes wishes;
   if (options.placed)
@@ -57,22 +42,6 @@ CuttingWishes wishes_of(const CastOptions& options) {
   if (options.mat.width > 0.0) wishes.mat = Point(options.mat.width, options.mat.depth);
   return wishes;
 }
-
-// What this machine's user keeps between sittings.
-class Remembered {
- public:
-  std::string screen() const { return text(kScreen); }
-  void keep_screen(const QScreen& screen) { settings_.setValue(kScreen, screen.name()); }
-  std::string cautions_read_at() const { return text(kCautions); }
-  void keep_cautions_read_at(const std::string& at) {
-    settings_.setValue(kCautions, QString::fromStdString(at));
-  }
-
- private:
-  static constexpr auto kScreen = "projector-screen", kCautions = "cautions-read-at";
-  std::string text(const char* key) const { return settings_.value(key).toString().toStdString(); }
-  QSettings settings_{QStringLiteral("cowlcast"), QStringLiteral("cowlcast")};
-};
 
 // The record so far, and a calibration that is too old waived in it, when she says so.
 Record record_to_go_on_with(const CastOptions& options, const calibration::TableMap& map,
@@ -106,7 +75,7 @@ std::optional<Watching> watching_by(const CastOptions& options, const calibratio
 void keep_found_again(const CastOptions& options, const TableWatch& table) {
   try {
     const std::string text = read_file(options.table, "a table file");
-    write_file(options.table, calibration::with_checks(text, &table.map(), {}, now()));
+    write_file(options.table, calibration::with_checks(text, &table.map(), {}, present_time()));
     write_file(options.fixed_camera, table.camera().to_json());
     std::cout << "The table was found again at another place. Written to " << options.table << " and "
               << options.fixed_camera << ".\n"
@@ -123,37 +92,29 @@ void run(const CastOptions& options) {
       calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
   const drafting::Piece piece = read_piece(options.piece);
   std::optional<Watching> watching = watching_by(options, map);
-  const std::string started = now();
+  const std::string started = present_time();
   Record record = record_to_go_on_with(options, map, piece.name, started);
   const auto keep = [&options](const Record& kept) {
     if (!options.record.empty()) write_file(options.record, record_to_json(kept));
   };
   keep(record);  // a folder that is not there is not found out after the last cut
-  check_display();
-
-  int count = 1;
-  char name[] = "cowlcast";
-  char* arguments[] = {name, nullptr};
-  const QApplication application(count, arguments);
+  const auto application = open_display();
+  QScreen& screen = projector_screen(options.screen, map.width, map.height);
   Remembered remembered;
-  QScreen* screen =
-      options.screen.empty() ? likely_screen(remembered.screen(), map) : screen_named(options.screen);
-  check_screen(*screen, map);
-  remembered.keep_screen(*screen);
   record.cautions_read_at = std::max(record.cautions_read_at, remembered.cautions_read_at());
   if (const std::string advice = dim_room_advice(options.work.cloth); !advice.empty())
     std::cout << advice << '\n';
 
-  CuttingWindow window(map, begun(map, piece, wishes_of(options), record, started), *screen);
+  CuttingWindow window(map, begun(map, piece, wishes_of(options), record, started), screen);
   int cut_so_far = window.view().cut;
   bool cautions_kept = false;
   window.changed = [&](const CuttingView& shown) {
-    if (shown.cautions_read && !cautions_kept) remembered.keep_cautions_read_at(now());
+    if (shown.cautions_read && !cautions_kept) remembered.keep_cautions_read_at(present_time());
     cautions_kept = shown.cautions_read;
     if (shown.cut == cut_so_far) return;
     cut_so_far = shown.cut;
     try {
-      record = recorded(shown, record, now());
+      record = recorded(shown, record, present_time());
       keep(record);
     } catch (const FileError& error) {  // the work goes on; it is tried again at the next stroke
       std::cerr << "Caution: " << error.what() << '\n';
@@ -171,7 +132,7 @@ void run(const CastOptions& options) {
   }
   window.open();
   QApplication::exec();
-  keep(recorded(window.view(), record, now()));
+  keep(recorded(window.view(), record, present_time()));
   const Laying& end = window.view().laying;
   char at[100];
   std::snprintf(at, sizeof at, "--at %.2f,%.2f,%.3f%s", end.x, end.y, end.angle * 180.0 / std::numbers::pi,

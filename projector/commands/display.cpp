@@ -1,12 +1,12 @@
 #include "projector/commands/display.h"
 
 #include <QApplication>
-#include <QSettings>
 #include <QTimer>
 #include <exception>
 #include <iostream>
 #include <stdexcept>
 
+#include "projector/cutting/remembered.h"
 #include "projector/cutting/window.h"
 
 namespace cowlcast::projector {
@@ -25,7 +25,7 @@ bool has_display() {
 std::unique_ptr<QApplication> open_display() {
   // Qt ends the program when there is no screen to open a window on.
   if (!has_display())
-    throw std::runtime_error("there is no screen here to show a picture on. Run this where windows open.");
+    throw std::runtime_error("there is no screen here to show anything on. Run this where windows open.");
   static int count = 1;
   static char name[] = "cowlcast";
   static char* arguments[] = {name, nullptr};
@@ -33,14 +33,12 @@ std::unique_ptr<QApplication> open_display() {
 }
 
 QScreen& projector_screen(const std::string& wanted, int width, int height) {
-  QSettings settings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"));
-  const QString remembered = QStringLiteral("projector-screen");
+  Remembered remembered;
   calibration::TableMap size;
   size.width = width;
   size.height = height;
-  QScreen* screen = wanted.empty() ? likely_screen(settings.value(remembered).toString().toStdString(), size)
-                                   : screen_named(wanted);
-  settings.setValue(remembered, screen->name());
+  QScreen* screen = wanted.empty() ? likely_screen(remembered.screen(), size) : screen_named(wanted);
+  remembered.keep_screen(screen->name().toStdString());
   return *screen;
 }
 

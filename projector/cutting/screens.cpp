@@ -1,13 +1,14 @@
 #include "projector/cutting/screens.h"
 
 namespace cowlcast::projector {
-namespace {
 
-std::string size_text(int width, int height) {
-  return std::to_string(width) + " x " + std::to_string(height);
+std::string pixels_in_words(int width, int height) {
+  return std::to_string(width) + " × " + std::to_string(height);
 }
 
-}  // namespace
+std::string in_words(const ScreenSeen& screen) {
+  return screen.name + ", " + pixels_in_words(screen.width, screen.height);
+}
 
 ScreenChoice choice_of(const std::vector<ScreenSeen>& screens, const ScreenSeen& wanted) {
   for (size_t i = 0; i < screens.size(); ++i) {
@@ -15,8 +16,9 @@ ScreenChoice choice_of(const std::vector<ScreenSeen>& screens, const ScreenSeen&
     if (screen.name != wanted.name) continue;
     if (screen.width == wanted.width && screen.height == wanted.height) return {static_cast<int>(i), ""};
     return {-1, "The projector's screen " + wanted.name + " now has " +
-                    size_text(screen.width, screen.height) + " pixels, so nothing is drawn. Set it back to " +
-                    size_text(wanted.width, wanted.height) + "; the work is kept."};
+                    pixels_in_words(screen.width, screen.height) +
+                    " pixels, so nothing is drawn. Set it back to " +
+                    pixels_in_words(wanted.width, wanted.height) + "; the work is kept."};
   }
   return {-1, "The projector's screen " + wanted.name +
                   " is gone. Plug it in or switch it on again; the work is kept."};
@@ -36,8 +38,7 @@ int likely_index(const std::vector<ScreenSeen>& screens, const std::string& last
 std::string list_of(const std::vector<ScreenSeen>& screens) {
   std::string list;
   for (size_t i = 0; i < screens.size(); ++i)
-    list += (i == 0 ? "" : "; ") + std::to_string(i + 1) + ": " + screens[i].name + ", " +
-            size_text(screens[i].width, screens[i].height);
+    list += (i == 0 ? "" : "; ") + std::to_string(i + 1) + ": " + in_words(screens[i]);
   return list;
 }
 

@@ -27,7 +27,13 @@ ScreenChoice choice_of(const std::vector<ScreenSeen>& screens, const ScreenSeen&
 /// only one with those pixels; -1 when that does not tell.
 int likely_index(const std::vector<ScreenSeen>& screens, const std::string& last, int width, int height);
 
-/// "1: HDMI-1, 1920 x 1080; 2: ..."
+/// "1920 × 1080"
+std::string pixels_in_words(int width, int height);
+
+/// "HDMI-1, 1920 × 1080"
+std::string in_words(const ScreenSeen& screen);
+
+/// "1: HDMI-1, 1920 × 1080; 2: ..."
 std::string list_of(const std::vector<ScreenSeen>& screens);
 
 }  // namespace cowlcast::projector

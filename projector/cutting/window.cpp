@@ -53,14 +53,11 @@ QScreen* likely_screen(const std::string& last, const calibration::TableMap& map
 void check_screen(const QScreen& screen, const calibration::TableMap& map) {
   const ScreenSeen here = seen(screen);
   if (here.width == map.width && here.height == map.height) return;
-  const auto size = [](int width, int height) {
-    return std::to_string(width) + " x " + std::to_string(height);
-  };
-  throw calibration::Refusal("The screen " + here.name + " shows " + size(here.width, here.height) +
-                             " pixels but the table was calibrated for " + size(map.width, map.height) +
-                             ", so lines would land in wrong places. Set the screen to " +
-                             size(map.width, map.height) +
-                             " or choose the projector's screen: " + list_of(screens_seen()) + ".");
+  throw calibration::Refusal(
+      "The screen " + here.name + " shows " + pixels_in_words(here.width, here.height) +
+      " pixels but the table was calibrated for " + pixels_in_words(map.width, map.height) +
+      ", so lines would land in wrong places. Set the screen to " + pixels_in_words(map.width, map.height) +
+      " or choose the projector's screen: " + list_of(screens_seen()) + ".");
 }
 
 std::optional<KeyMeaning> meaning_of(int key, Qt::KeyboardModifiers modifiers) {

@@ -126,7 +126,12 @@ void write_whole(const QString& path, const std::string& bytes) {
 }
 
 Project read_project(const QString& path) {
-  return project_from_json(read_whole(path));
+  const std::string text = read_whole(path);
+  try {
+    return project_from_json(text);
+  } catch (const Refusal& reason) {
+    throw Refusal(name_of(path) + ": " + reason.what());
+  }
 }
 
 void write_project(const QString& path, const Project& project, const QByteArray& thumbnail_png) {

@@ -12,13 +12,12 @@ namespace cowlcast::projector {
 PictureWindow::PictureWindow(QScreen& screen, const QImage& picture)
     : picture_(picture), screen_name_(screen.name()) {
   const double ratio = screen.devicePixelRatio();
-  const auto width = std::lround(screen.size().width() * ratio),
-             height = std::lround(screen.size().height() * ratio);
+  const int width = static_cast<int>(std::lround(screen.size().width() * ratio)),
+            height = static_cast<int>(std::lround(screen.size().height() * ratio));
   if (width != picture.width() || height != picture.height())
     throw calibration::Refusal(
-        "The screen " + screen.name().toStdString() + " shows " + std::to_string(width) + " x " +
-        std::to_string(height) + " pixels, not " + std::to_string(picture.width()) + " x " +
-        std::to_string(picture.height()) +
+        "The screen " + screen.name().toStdString() + " shows " + pixels_in_words(width, height) +
+        " pixels, not " + pixels_in_words(picture.width(), picture.height()) +
         ". Set it to its own size without scaling, or choose the projector's screen: " +
         list_of(screens_seen()) + ".");
   setWindowTitle(QStringLiteral("Cowlcast"));

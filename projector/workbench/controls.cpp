@@ -82,23 +82,24 @@ void LengthBox::wheelEvent(QWheelEvent* event) {
   hasFocus() ? QDoubleSpinBox::wheelEvent(event) : event->ignore();
 }
 
-RefusalBox::RefusalBox(QWidget* parent)
-    : QFrame(parent), words_(new QLabel), button_(new QPushButton), not_now_(new QPushButton(tr("Not now"))) {
+NoteBox::NoteBox(NoteKeys keys, QWidget* parent)
+    : QFrame(parent),
+      keys_(std::move(keys)),
+      words_(new QLabel),
+      button_(new QPushButton),
+      put_away_(new QPushButton) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(grown(46), grown(14), grown(16), grown(14));
   column->setSpacing(grown(12));
   words_->setWordWrap(true);
   words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  button_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Return")));
   column->addWidget(words_);
   auto* row = new QHBoxLayout;
   row->addWidget(button_);
-  row->addWidget(not_now_);
+  row->addWidget(put_away_);
   row->addStretch(1);
   column->addLayout(row);
-  not_now_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Backspace")));
-  describe(*not_now_, not_now_->text(), tr("Puts this away (Ctrl+Backspace)"));
-  connect(not_now_, &QPushButton::clicked, this, &RefusalBox::clear);
+  connect(put_away_, &QPushButton::clicked, this, &NoteBox::clear);
   connect(button_, &QPushButton::clicked, this, [this] {
     const std::function<void()> act = way_out_;  // it may take this box away
     if (act) act();
@@ -106,37 +107,45 @@ RefusalBox::RefusalBox(QWidget* parent)
   hide();
 }
 
-void RefusalBox::say(const QString& words) {
+void NoteBox::say(const QString& words) {
   say(words, {}, {});
 }
 
-void RefusalBox::say(const QString& words, const QString& action, std::function<void()> way_out) {
+void NoteBox::say(const QString& words, const QString& action, std::function<void()> way_out) {
+  show_words(words, action, std::move(way_out), false);
+}
+
+void NoteBox::offer(const QString& words, const QString& action, std::function<void()> taken_up) {
+  show_words(words, action, std::move(taken_up), true);
+}
+
+void NoteBox::label(QPushButton& button, const QString& text, const QString& tip, const QKeySequence& key) {
+  button.setText(text);
+  button.setShortcut(key);  // a new text takes it away
+  describe(button, text, QStringLiteral("%1 (%2)").arg(tip, key.toString(QKeySequence::NativeText)));
+}
+
+void NoteBox::show_words(const QString& words, const QString& action, std::function<void()> way_out,
+                         bool calm) {
   words_->setText(words);
   words_->setAccessibleName(words);
-  button_->setText(action);
-  button_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Return")));
-  describe(*button_, action, tr("The way out of what is said above (Ctrl+Return)"));
+  label(*button_, action, tr("The way out of what is said above"), keys_.way_out);
   button_->setVisible(!action.isEmpty());
+  label(*put_away_, calm ? tr("Not now") : tr("Put away"), tr("Puts this away, as does Escape"),
+        keys_.put_away);
   way_out_ = std::move(way_out);
-  calm_ = false;
-  not_now_->hide();
+  calm_ = calm;
   update();
   show();
 }
 
-void RefusalBox::offer(const QString& words, const QString& action, std::function<void()> taken_up) {
-  say(words, action, std::move(taken_up));
-  calm_ = true;
-  not_now_->show();
-}
-
-void RefusalBox::clear() {
+void NoteBox::clear() {
   hide();
   words_->clear();
   way_out_ = {};
 }
 
-void RefusalBox::paintEvent(QPaintEvent*) {
+void NoteBox::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
   painter.setPen(QPen(calm_ ? theme().accent : theme().warn, 1.5));
@@ -144,6 +153,16 @@ void RefusalBox::paintEvent(QPaintEvent*) {
   painter.drawRoundedRect(QRectF(rect()).adjusted(1, 1, -1, -1), 8, 8);
   if (!calm_)
     paint_icon(painter, QRectF(grown(12), grown(13), grown(24), grown(24)), Icon::caution, theme().warn);
+}
+
+QWidget* side_by_side(QWidget* drawing, QWidget* panel) {
+  auto* page = new QWidget;
+  auto* row = new QHBoxLayout(page);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(drawing, 1);
+  row->addWidget(panel);
+  return page;
 }
 
 QWidget* centred(QWidget* inside) {

@@ -52,30 +52,45 @@ class LengthBox : public QDoubleSpinBox {
   Settings& settings_;
 };
 
-/// Words where something is amiss, with a button that leads out of it.
-class RefusalBox : public QFrame {
+/// Keys of a note's two buttons. Notes that may be in sight together have keys of their own.
+struct NoteKeys {
+  QKeySequence way_out{QStringLiteral("Ctrl+Return")}, put_away{QStringLiteral("Ctrl+Backspace")};
+};
+
+/// Words where something is amiss or on offer, with a button that takes it up and one that puts it away.
+class NoteBox : public QFrame {
   Q_OBJECT
 
  public:
-  explicit RefusalBox(QWidget* parent = nullptr);
+  explicit NoteBox(NoteKeys keys = {}, QWidget* parent = nullptr);
+  /// Something is amiss.
   void say(const QString& words);
   /// `action` empty: no button.
   void say(const QString& words, const QString& action, std::function<void()> way_out);
-  /// The same without alarm, for what may be taken up or left: calm, with a button to put it away.
+  /// The same without alarm, for what may be taken up or left.
   void offer(const QString& words, const QString& action, std::function<void()> taken_up);
+  /// Puts it away.
   void clear();
   QString words() const { return words_->text(); }
   QPushButton* button() const { return button_; }
+  QPushButton* put_away() const { return put_away_; }
 
  protected:
   void paintEvent(QPaintEvent* event) override;
 
  private:
+  void show_words(const QString& words, const QString& action, std::function<void()> way_out, bool calm);
+  void label(QPushButton& button, const QString& text, const QString& tip, const QKeySequence& key);
+
+  NoteKeys keys_;
   QLabel* words_;
-  QPushButton *button_, *not_now_;
+  QPushButton *button_, *put_away_;
   bool calm_ = false;
   std::function<void()> way_out_;
 };
+
+/// A page of a drawing and, at its right, the panel that goes with it.
+QWidget* side_by_side(QWidget* drawing, QWidget* panel);
 
 /// A page with a widget of fixed width in its middle, a little above.
 QWidget* centred(QWidget* inside);

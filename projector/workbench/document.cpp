@@ -131,6 +131,7 @@ void Document::begin(Project project, const QString& path, bool saved) {
   history_ = History(std::move(project));
   path_ = path;
   saved_ = saved;
+  emit begun();
   emit changed();
   emit state_changed();
 }

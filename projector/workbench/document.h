@@ -79,6 +79,7 @@ class Document : public QObject {
   void give_up();
 
  signals:
+  void begun();                           ///< another project is there: what was said of the last one is over
   void changed();                         ///< the project, or what can be undone
   void state_changed();                   ///< path, title or saved
   void trouble(const QString& sentence);  ///< work cannot be kept; told once until it can again

@@ -10,6 +10,14 @@ static void make_languages_known() {
 }
 
 namespace cowlcast::projector {
+namespace {
+
+/// Qt asks for the names of keys by itself, wherever a shortcut is shown.
+[[maybe_unused]] constexpr const char* keys[] = {
+    QT_TRANSLATE_NOOP("QShortcut", "Ctrl"), QT_TRANSLATE_NOOP("QShortcut", "Shift"),
+    QT_TRANSLATE_NOOP("QShortcut", "Return"), QT_TRANSLATE_NOOP("QShortcut", "Backspace")};
+
+}  // namespace
 
 bool SourceTranslator::read(const QByteArray& ts) {
   sentences_.clear();

@@ -5,9 +5,11 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QMenuBar>
 #include <QMessageBox>
 #include <QScreen>
+#include <QShortcut>
 #include <QTimer>
 
 #include "drafting/refusal.h"
@@ -37,6 +39,7 @@ WorkbenchWindow::WorkbenchWindow(Document& document, Settings& settings)
   apply_preferences(settings_.preferences());
   qApp->installEventFilter(new QuietWheel(this));
   build();
+  connect(&document_, &Document::begun, this, &WorkbenchWindow::begin_anew);
   connect(&document_, &Document::changed, this, &WorkbenchWindow::show_document);
   connect(&document_, &Document::state_changed, this, &WorkbenchWindow::show_title);
   connect(&document_, &Document::trouble, this, [this](const QString& sentence) { notice_->say(sentence); });
@@ -61,7 +64,9 @@ void WorkbenchWindow::build_places() {
   places_ = make_workplaces(document_, settings_, garment_);
   rail_ = new Rail(places_);
   stack_ = new QStackedWidget;
-  notice_ = new RefusalBox;
+  // A place's own note may stand below it, and the tour above.
+  notice_ = new NoteBox(
+      {QKeySequence(QStringLiteral("Alt+Return")), QKeySequence(QStringLiteral("Ctrl+Shift+Backspace"))});
   build_tour();
   for (Workplace* place : places_) {
     stack_->addWidget(place);
@@ -139,6 +144,11 @@ void WorkbenchWindow::show_title() {
   setWindowModified(!document_.saved());
 }
 
+void WorkbenchWindow::begin_anew() {
+  notice_->clear();
+  for (Workplace* place : places_) place->begin_anew();
+}
+
 void WorkbenchWindow::settings_changed() {
   const Preferences& p = settings_.preferences();
   apply_preferences(p);
@@ -196,16 +206,17 @@ bool WorkbenchWindow::may_leave() {
   question.setIcon(QMessageBox::NoIcon);
   question.setWindowTitle(tr("Not saved yet"));
   question.setText(tr("“%1” has changes that are not saved.").arg(document_.title()));
-  QPushButton* save = question.addButton(tr("&Save"), QMessageBox::AcceptRole);
+  // Neither Return nor a letter may save or throw away: in such a question a letter alone presses the button
+  // that it is underlined on.
+  QPushButton* save = question.addButton(tr("Save"), QMessageBox::AcceptRole);
   QPushButton* leave = question.addButton(tr("Throw the changes away"), QMessageBox::DestructiveRole);
   QPushButton* stay = question.addButton(tr("&Go on working"), QMessageBox::RejectRole);
-  describe(*save, save->text(), tr("Saves the project, then goes on"));
+  describe(*save, save->text(), tr("Saves the project, then goes on (Ctrl+S)"));
   describe(*leave, leave->text(), tr("The changes since the last saving are lost for good"));
-  // No key of its own: in such a question a letter alone would press it.
-
   describe(*stay, stay->text(), tr("Nothing happens"));
-  save->setProperty("primary", true);
-  question.setDefaultButton(save);
+  stay->setProperty("primary", true);
+  question.setDefaultButton(stay);
+  connect(new QShortcut(QKeySequence::Save, &question), &QShortcut::activated, save, &QPushButton::click);
   question.setEscapeButton(stay);
   question.exec();
   if (question.clickedButton() == leave) {
@@ -233,6 +244,15 @@ void WorkbenchWindow::offer(const std::vector<FoundWork>& found) {
                    });
     return;  // the others are offered next time
   }
+}
+
+/// Escape, where nothing else takes it, puts a note away: the place's first, then the window's.
+void WorkbenchWindow::keyPressEvent(QKeyEvent* event) {
+  NoteBox* last = nullptr;
+  for (NoteBox* note : findChildren<NoteBox*>())
+    if (note->isVisible() && (last == nullptr || last == notice_)) last = note;
+  if (event->key() != Qt::Key_Escape || last == nullptr) return QMainWindow::keyPressEvent(event);
+  last->clear();
 }
 
 void WorkbenchWindow::closeEvent(QCloseEvent* event) {

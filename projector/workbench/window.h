@@ -44,10 +44,11 @@ class WorkbenchWindow : public QMainWindow {
   /// Without asking anything; what is amiss is said in the window. True when it worked.
   bool open_file(const QString& file);
   bool save_file(const QString& file);
-  const RefusalBox& notice() const { return *notice_; }
+  const NoteBox& notice() const { return *notice_; }
 
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
 
  private:
   void build();
@@ -69,6 +70,7 @@ class WorkbenchWindow : public QMainWindow {
   void go_on_with_tour(TourTask task);
   std::vector<Missing> gaps();
   void show_title();
+  void begin_anew();
   void settings_changed();
   bool may_leave();
   bool save_somewhere();
@@ -83,7 +85,7 @@ class WorkbenchWindow : public QMainWindow {
   std::vector<Workplace*> places_;
   Rail* rail_ = nullptr;
   QStackedWidget* stack_ = nullptr;
-  RefusalBox* notice_ = nullptr;
+  NoteBox* notice_ = nullptr;
   TourBar* tour_ = nullptr;
   bool on_tour_ = false;
   QAction *undo_ = nullptr, *redo_ = nullptr;

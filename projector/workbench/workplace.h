@@ -41,6 +41,9 @@ class Workplace : public QWidget {
   /// it is.
   virtual void show_project() = 0;
 
+  /// Another project is there: what was said of the last one, and what is still at work for it, is over.
+  virtual void begin_anew() {}
+
  signals:
   /// Another place is where the way out is.
   void wanted(Place place);

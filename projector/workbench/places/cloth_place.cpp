@@ -99,7 +99,7 @@ ClothPlace::ClothPlace(Document& document, Settings& settings, CurrentGarment& g
 
 QWidget* ClothPlace::make_panel() {
   auto* panel = new Panel;
-  refusal_ = new RefusalBox;
+  refusal_ = new NoteBox;
   panel->add(refusal_);
   width_ = panel->add_length(settings(), tr("&Width"), tr("From selvedge to selvedge, as the cloth is sold"),
                              300, 5000);

@@ -50,7 +50,7 @@ class ClothPlace : public Workplace {
   std::array<QComboBox*, 3> colours_{};
   ClothPatch* patch_ = nullptr;
   QLabel *advice_ = nullptr, *fit_ = nullptr;
-  RefusalBox* refusal_ = nullptr;
+  NoteBox* refusal_ = nullptr;
 };
 
 }  // namespace cowlcast::projector

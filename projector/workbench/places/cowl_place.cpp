@@ -1,6 +1,5 @@
 #include "projector/workbench/places/cowl_place.h"
 
-#include <QHBoxLayout>
 #include <algorithm>
 #include <numbers>
 
@@ -41,14 +40,8 @@ CowlPlace::CowlPlace(Document& document, Settings& settings, CurrentGarment& gar
   set_lead(tr(
       "Drag the large handle outwards: the cowl opens as it goes. The small ones move neckline, slash lines "
       "and facing."));
-  auto* work = new QWidget;
-  auto* row = new QHBoxLayout(work);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(0);
-  row->addWidget(canvas_, 1);
-  row->addWidget(make_panel());
   middle_->addWidget(make_waiting(tr("The cowl is opened from a base front, and there is none yet.")));
-  middle_->addWidget(work);
+  middle_->addWidget(side_by_side(canvas_, make_panel()));
   body()->addWidget(middle_, 1);
   describe(*canvas_, tr("Drawing of the cowl"),
            tr("The slashed base on the left, the opened cowl front on the right"));
@@ -65,7 +58,7 @@ CowlPlace::CowlPlace(Document& document, Settings& settings, CurrentGarment& gar
 
 QWidget* CowlPlace::make_panel() {
   auto* panel = new Panel;
-  refusal_ = new RefusalBox;
+  refusal_ = new NoteBox;
   panel->add(refusal_);
   add_drape(*panel);
   add_slashes(*panel);

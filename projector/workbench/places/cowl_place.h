@@ -38,7 +38,7 @@ class CowlPlace : public Workplace {
 
   Canvas* canvas_ = nullptr;
   QStackedWidget* middle_ = nullptr;
-  RefusalBox* refusal_ = nullptr;
+  NoteBox* refusal_ = nullptr;
   LengthBox *drape_ = nullptr, *hang_ = nullptr, *neckline_ = nullptr, *facing_ = nullptr,
             *panel_depth_ = nullptr;
   HangPicture* picture_ = nullptr;

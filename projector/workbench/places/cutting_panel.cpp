@@ -1,8 +1,8 @@
 // What stands beside and around the light in the cutting place.
 #include <QHBoxLayout>
 #include <QLocale>
-#include <QSettings>
 
+#include "projector/cutting/remembered.h"
 #include "projector/cutting/view_marks.h"
 #include "projector/workbench/look/theme.h"
 #include "projector/workbench/places/cutting_place.h"
@@ -58,7 +58,7 @@ QWidget* CuttingPlace::make_middle() {
     on_cloth_ = which == 0;
     show_view();
   });
-  notice_ = new RefusalBox;
+  notice_ = new NoteBox;
   light_ = new LightView;
   describe(*light_, tr("The light on the table"),
            tr("Arrow keys move the piece, Q and E turn it, F flips it; the mouse drags it. Space goes on, "
@@ -178,19 +178,9 @@ void CuttingPlace::show_screens() {
   const QString wanted = screens_->currentData().toString();
   screens_->clear();
   for (const ScreenSeen& screen : screens)
-    screens_->addItem(QStringLiteral("%1, %2 × %3")
-                          .arg(QString::fromStdString(screen.name))
-                          .arg(screen.width)
-                          .arg(screen.height),
-                      QString::fromStdString(screen.name));
+    screens_->addItem(QString::fromStdString(in_words(screen)), QString::fromStdString(screen.name));
   int chosen = screens_->findData(wanted);
-  if (chosen < 0) {
-    const std::string last = QSettings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"))
-                                 .value(QStringLiteral("projector-screen"))
-                                 .toString()
-                                 .toStdString();
-    chosen = std::max(0, likely_index(screens, last, map.width, map.height));
-  }
+  if (chosen < 0) chosen = std::max(0, likely_index(screens, Remembered().screen(), map.width, map.height));
   screens_->setCurrentIndex(chosen);
 }
 

@@ -2,7 +2,6 @@
 
 #include <QGuiApplication>
 #include <QLocale>
-#include <QSettings>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <utility>
@@ -11,6 +10,7 @@
 #include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
 #include "projector/cutting/now.h"
+#include "projector/cutting/remembered.h"
 #include "projector/cutting/view_marks.h"
 #include "projector/table/simulated_table.h"
 #include "projector/workbench/look/theme.h"
@@ -20,11 +20,6 @@ namespace {
 
 constexpr double kLookFinely = 0.9;  // pixels to a mm
 constexpr double kDimmed = 0.25;     // of the room's light, as one would at such a table
-const QString kCautionsRead = QStringLiteral("cautions-read-at");  // as the command line keeps it
-
-QSettings machine() {
-  return QSettings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"));
-}
 
 bool same_laying(const Laying& a, const Laying& b) {
   return a.x == b.x && a.y == b.y && a.angle == b.angle && a.mirrored == b.mirrored;
@@ -71,6 +66,15 @@ void CuttingPlace::say_empty(const QString& words, const QString& action, Place 
   panel_->hide();
   view_.reset();
   basis_.reset();
+  window_.reset();
+}
+
+void CuttingPlace::begin_anew() {
+  looking_.stop();
+  notice_->clear();
+  chosen_.clear();
+  basis_.reset();
+  view_.reset();
   window_.reset();
 }
 
@@ -122,8 +126,7 @@ void CuttingPlace::begin(const drafting::Piece& piece, const calibration::TableM
     std::string changed;
     Record record = record_of(project, piece, &changed);
     const std::string now = present_time();
-    record.cautions_read_at =
-        std::max(record.cautions_read_at, machine().value(kCautionsRead).toString().toStdString());
+    record.cautions_read_at = std::max(record.cautions_read_at, Remembered().cautions_read_at());
     CuttingWishes wishes = cutting_wishes_of(project, piece, person());
     if (record.cut == 0 && !record.piece.empty() && record.shape == shape_of(piece)) {
       wishes.at = record.laying;
@@ -165,8 +168,7 @@ void CuttingPlace::drag(const QPointF& from, const QPointF& to) {
 void CuttingPlace::become(CuttingView next) {
   const CuttingView before = std::exchange(*view_, std::move(next));
   const bool moved = is_laying(*view_) && is_laying(before) && !same_laying(before.laying, view_->laying);
-  if (before.cautions_read != view_->cautions_read)
-    machine().setValue(kCautionsRead, QString::fromStdString(present_time()));
+  if (before.cautions_read != view_->cautions_read) Remembered().keep_cautions_read_at(present_time());
   shown_ = false;
   if (before.cut != view_->cut || before.waived.size() != view_->waived.size())
     note_record();
@@ -257,7 +259,7 @@ void CuttingPlace::show_on_projector() {
     QScreen* screen = QGuiApplication::screens().value(screens_->currentIndex());
     if (screen == nullptr)
       throw calibration::Refusal(tr("That screen is gone. Choose another one from the list.").toStdString());
-    machine().setValue(QStringLiteral("projector-screen"), screen->name());
+    Remembered().keep_screen(screen->name().toStdString());
     CuttingView shown = *view_;
     shown.ended = shown.asked = false;
     window_ = std::make_unique<CuttingWindow>(map, shown, *screen);

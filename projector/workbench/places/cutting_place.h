@@ -26,6 +26,7 @@ class CuttingPlace : public Workplace {
   CuttingPlace(Document& document, Settings& settings, CurrentGarment& garment);
 
   void show_project() override;
+  void begin_anew() override;
 
   void choose_piece(const std::string& name);
   void act(Act act, Pace pace = Pace::normal);
@@ -34,7 +35,7 @@ class CuttingPlace : public Workplace {
   LightView& light() const { return *light_; }
   /// Opens the window on the projector's screen; what is amiss is said in the place.
   void show_on_projector();
-  const RefusalBox& notice() const { return *notice_; }
+  const NoteBox& notice() const { return *notice_; }
   /// While the simulated table is being photographed.
   bool busy() const { return looking_.busy() || soon_.isActive(); }
 
@@ -73,7 +74,7 @@ class CuttingPlace : public Workplace {
   LightView* light_ = nullptr;
   OneOf* seen_as_ = nullptr;
   QLabel* looking_words_ = nullptr;
-  RefusalBox* notice_ = nullptr;
+  NoteBox* notice_ = nullptr;
   Panel* panel_ = nullptr;
   QComboBox *pieces_ = nullptr, *screens_ = nullptr;
   OneOf *blades_ = nullptr, *hands_ = nullptr;

@@ -29,14 +29,8 @@ PatternPlace::PatternPlace(Document& document, Settings& settings, CurrentGarmen
       canvas_(new Canvas(settings)),
       middle_(new QStackedWidget) {
   setAcceptDrops(true);
-  auto* work = new QWidget;
-  auto* row = new QHBoxLayout(work);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(0);
-  row->addWidget(canvas_, 1);
-  row->addWidget(make_panel());
   middle_->addWidget(make_welcome());
-  middle_->addWidget(work);
+  middle_->addWidget(side_by_side(canvas_, make_panel()));
   body()->addWidget(middle_, 1);
   describe(*canvas_, tr("Drawing of the base"), tr("Half front and half back, seam lines, true to scale"));
   connect(canvas_, &Canvas::line_clicked, this, &PatternPlace::name_line);
@@ -91,7 +85,7 @@ QWidget* PatternPlace::make_panel() {
                 true);
   panel->add(source_);
   panel->add_gap();
-  notice_ = new RefusalBox;
+  notice_ = new NoteBox;
   panel->add(notice_);
   pages_ = new QStackedWidget;
   pages_->addWidget(new QWidget);
@@ -343,6 +337,12 @@ void PatternPlace::show_notice() {
   for (const std::string& caution : bases.cautions) cautions.append(in_own_units(caution));
   cautions_->setText(cautions.join(QStringLiteral("\n\n")));
   cautions_->setVisible(!cautions.isEmpty());
+}
+
+void PatternPlace::begin_anew() {
+  file_refusal_.clear();
+  by_hand_ = false;
+  names_->set_front(true);
 }
 
 void PatternPlace::show_project() {

@@ -20,6 +20,7 @@ class PatternPlace : public Workplace {
  public:
   PatternPlace(Document& document, Settings& settings, CurrentGarment& garment);
   void show_project() override;
+  void begin_anew() override;
 
   /// Takes an SVG file as the base front, or back.
   void open_drawing(const QString& file, bool front);
@@ -53,7 +54,7 @@ class PatternPlace : public Workplace {
   QLabel *front_name_ = nullptr, *back_name_ = nullptr, *size_words_ = nullptr, *cautions_ = nullptr;
   QPushButton* by_hand_button_ = nullptr;
   EdgeNames* names_ = nullptr;
-  RefusalBox* notice_ = nullptr;
+  NoteBox* notice_ = nullptr;
   QString file_refusal_;
   bool by_hand_ = false;
 };

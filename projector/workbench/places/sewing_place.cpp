@@ -27,15 +27,9 @@ SewingPlace::SewingPlace(Document& document, Settings& settings, CurrentGarment&
       middle_(new QStackedWidget),
       step_(opening_step) {
   set_lead(tr("Which seams meet, what else is cut, and how the front was drafted, step by step."));
-  auto* work = new QWidget;
-  auto* row = new QHBoxLayout(work);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(0);
-  row->addWidget(canvas_, 1);
-  row->addWidget(make_panel());
   middle_->addWidget(
       make_waiting(tr("Seams and steps are shown here, once there is a base front to draft from.")));
-  middle_->addWidget(work);
+  middle_->addWidget(side_by_side(canvas_, make_panel()));
   body()->addWidget(middle_, 1);
   describe(*canvas_, tr("Drawing of the step"), tr("One step of the draft, true to scale"));
   timer_.setInterval(ms_between);
@@ -47,7 +41,7 @@ SewingPlace::SewingPlace(Document& document, Settings& settings, CurrentGarment&
 
 QWidget* SewingPlace::make_panel() {
   auto* panel = new Panel;
-  refusal_ = new RefusalBox;
+  refusal_ = new NoteBox;
   panel->add(refusal_);
   add_lesson(*panel);
   panel->add_gap();

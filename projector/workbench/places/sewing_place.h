@@ -34,7 +34,7 @@ class SewingPlace : public Workplace {
 
   Canvas* canvas_ = nullptr;
   QStackedWidget* middle_ = nullptr;
-  RefusalBox* refusal_ = nullptr;
+  NoteBox* refusal_ = nullptr;
   QLabel *step_title_ = nullptr, *rule_ = nullptr, *seams_ = nullptr, *extras_ = nullptr;
   QPushButton *back_ = nullptr, *next_ = nullptr, *play_ = nullptr, *handout_ = nullptr, *record_ = nullptr;
   QSlider* opening_ = nullptr;

@@ -1,29 +1,13 @@
 // The panels beside the picture, one a step.
 #include <QFileDialog>
-#include <QSettings>
 
 #include "calibration/sheet/sheet.h"
+#include "projector/cutting/remembered.h"
 #include "projector/cutting/window.h"
 #include "projector/workbench/look/theme.h"
 #include "projector/workbench/places/table_place.h"
 
 namespace cowlcast::projector {
-namespace {
-
-const QString kScreen = QStringLiteral("projector-screen");  // as the command line keeps it
-
-QSettings machine() {
-  return QSettings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"));
-}
-
-QString words_of(const ScreenSeen& screen) {
-  return QStringLiteral("%1, %2 × %3")
-      .arg(QString::fromStdString(screen.name))
-      .arg(screen.width)
-      .arg(screen.height);
-}
-
-}  // namespace
 
 void TablePlace::add_next_button(Panel& panel, TableStep next, const QString& text) {
   auto* button = make_button(text, tr("To the next step"));
@@ -209,9 +193,9 @@ void TablePlace::show_screens() {
   const QSignalBlocker quiet(screens_);
   screens_->clear();
   screens_->addItem(tr("not chosen yet"));
-  for (const ScreenSeen& screen : screens) screens_->addItem(words_of(screen));
-  const std::string last = machine().value(kScreen).toString().toStdString();
-  int chosen = table.width > 0 ? likely_index(screens, last, table.width, table.height) + 1 : 0;
+  for (const ScreenSeen& screen : screens) screens_->addItem(QString::fromStdString(in_words(screen)));
+  int chosen =
+      table.width > 0 ? likely_index(screens, Remembered().screen(), table.width, table.height) + 1 : 0;
   if (table.width > 0 && chosen == 0) {
     screens_->addItem(tr("another one, %1 × %2").arg(table.width).arg(table.height));
     chosen = screens_->count() - 1;
@@ -223,11 +207,12 @@ void TablePlace::choose_screen(int which) {
   const std::vector<ScreenSeen> screens = screens_seen();
   if (which < 1 || which > static_cast<int>(screens.size())) return;
   const ScreenSeen& screen = screens[static_cast<size_t>(which - 1)];
-  machine().setValue(kScreen, QString::fromStdString(screen.name));
-  document().change(tr("The projector is %1").arg(words_of(screen)).toStdString(), [&](Project& project) {
-    project.table.width = screen.width;
-    project.table.height = screen.height;
-  });
+  Remembered().keep_screen(screen.name);
+  document().change(tr("The projector is %1").arg(QString::fromStdString(in_words(screen))).toStdString(),
+                    [&](Project& project) {
+                      project.table.width = screen.width;
+                      project.table.height = screen.height;
+                    });
 }
 
 }  // namespace cowlcast::projector

@@ -81,7 +81,7 @@ QWidget* TablePlace::make_middle() {
                       {tr("&3  Photograph"), tr("Bring in photographs of the table")},
                       {tr("&4  Calibrate"), tr("Work out where the light lands, and how right that is")}});
   connect(steps_, &OneOf::chosen, this, [this](int which) { go_to_step(static_cast<TableStep>(which)); });
-  notice_ = new RefusalBox;
+  notice_ = new NoteBox;
   working_ = new QWidget;
   auto* row = new QHBoxLayout(working_);
   row->setContentsMargins(0, 0, 0, 0);
@@ -109,6 +109,12 @@ void TablePlace::go_to_step(TableStep step) {
   panels_->setCurrentIndex(static_cast<int>(step));
   picture_->show_step(step);
   notice_->clear();
+}
+
+void TablePlace::begin_anew() {
+  work_.stop();
+  go_to_step(TableStep::print);
+  saved_sheets_->clear();
 }
 
 void TablePlace::show_project() {

@@ -31,6 +31,7 @@ class TablePlace : public Workplace {
   TablePlace(Document& document, Settings& settings, CurrentGarment& garment);
 
   void show_project() override;
+  void begin_anew() override;
 
   void go_to_step(TableStep step);
   TableStep step() const { return step_; }
@@ -43,7 +44,7 @@ class TablePlace : public Workplace {
   void lay_out_simulated_table();
   void calibrate();
   bool busy() const { return work_.busy(); }
-  const RefusalBox& notice() const { return *notice_; }
+  const NoteBox& notice() const { return *notice_; }
 
  signals:
   void busy_changed();
@@ -79,7 +80,7 @@ class TablePlace : public Workplace {
   OneOf* steps_ = nullptr;
   TablePicture* picture_ = nullptr;
   QStackedWidget* panels_ = nullptr;
-  RefusalBox* notice_ = nullptr;
+  NoteBox* notice_ = nullptr;
   QWidget* working_ = nullptr;
   QLabel* working_words_ = nullptr;
   QProgressBar* progress_ = nullptr;

@@ -3,11 +3,11 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QGuiApplication>
-#include <QSettings>
 
 #include "calibration/refusal.h"
 #include "calibration/sheet/sheet.h"
 #include "calibration/target/target.h"
+#include "projector/cutting/remembered.h"
 #include "projector/cutting/window.h"
 #include "projector/frame/png.h"
 #include "projector/project/project_file.h"
@@ -35,11 +35,7 @@ void TablePlace::show_light(bool target) {
     if (table.width == 0)
       throw calibration::Refusal(
           tr("It is not said which screen the projector is. Choose it in the list above.").toStdString());
-    const std::string last = QSettings(QStringLiteral("cowlcast"), QStringLiteral("cowlcast"))
-                                 .value(QStringLiteral("projector-screen"))
-                                 .toString()
-                                 .toStdString();
-    const int index = likely_index(screens_seen(), last, table.width, table.height);
+    const int index = likely_index(screens_seen(), Remembered().screen(), table.width, table.height);
     if (index < 0)
       throw calibration::Refusal(
           tr("No screen here has the projector's %1 × %2 pixels. Plug the projector in and "

@@ -75,7 +75,7 @@ TEST(Screens, OfOtherPixelsAreRefused) {
     check_screen(screen(), testing::map_of({.width = 1234, .height = 567}));
     FAIL();
   } catch (const calibration::Refusal& refusal) {
-    EXPECT_NE(std::string(refusal.what()).find("1234 x 567"), std::string::npos);
+    EXPECT_NE(std::string(refusal.what()).find("1234 × 567"), std::string::npos);
   }
 }
 
@@ -118,7 +118,7 @@ TEST(Screens, LinesAreDrawnOnTheirScreenWithItsPixelsOnly) {
   EXPECT_EQ(choice_of(both, wanted).index, 1);
   EXPECT_EQ(choice_of({both[0]}, wanted).index, -1);
   EXPECT_NE(choice_of({both[0]}, wanted).words.find("HDMI-1 is gone"), std::string::npos);
-  EXPECT_NE(choice_of({both[0], {"HDMI-1", 1280, 720}}, wanted).words.find("1280 x 720"), std::string::npos);
+  EXPECT_NE(choice_of({both[0], {"HDMI-1", 1280, 720}}, wanted).words.find("1280 × 720"), std::string::npos);
   EXPECT_EQ(choice_of({{"HDMI-2", 1920, 1080}}, wanted).index, -1) << "another projector";
   EXPECT_EQ(choice_of({}, wanted).index, -1);
 }

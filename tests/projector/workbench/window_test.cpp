@@ -90,8 +90,8 @@ class Workbench : public ::testing::Test {
   const Project& project() const { return document.project(); }
   QString path(const char* name) const { return folder.filePath(QLatin1String(name)); }
   /// The refusal in sight, if any.
-  RefusalBox* refusal() const {
-    for (RefusalBox* one : window->findChildren<RefusalBox*>())
+  NoteBox* refusal() const {
+    for (NoteBox* one : window->findChildren<NoteBox*>())
       if (one->isVisible()) return one;
     return nullptr;
   }
@@ -332,13 +332,46 @@ TEST_F(Workbench, TheWheelScrollsAndChangesNoValue) {
   EXPECT_EQ(project().cowl.neckline_drop, drop);
 }
 
-TEST_F(Workbench, AnOfferIsCalmAndCanBePutAway) {
+FoundWork left_behind(const QString& file, double drape) {
   FoundWork left;
   left.project = Project();
-  left.file = path("left");
-  window->offer({left});
+  left.project->cowl.drape = drape;
+  left.file = file;
+  return left;
+}
+
+TEST_F(Workbench, AnOfferIsCalmAndCanBePutAway) {
+  window->offer({left_behind(path("left"), 480)});
   ASSERT_TRUE(window->notice().isVisible());
-  press(Qt::Key_Backspace, ctrl);
+  press(Qt::Key_Backspace, ctrl | Qt::ShiftModifier);
+  EXPECT_FALSE(window->notice().isVisible());
+}
+
+TEST_F(Workbench, TwoNotesInSightHaveKeysOfTheirOwnAndEscapePutsThemAway) {
+  press(Qt::Key_S, alt);
+  document.change("too long", [](Project& project) { project.cowl.drape = 1500; });
+  press(Qt::Key_3, ctrl);
+  window->offer({left_behind(path("left"), 480)});
+  std::vector<NoteBox*> notes;
+  for (NoteBox* note : window->findChildren<NoteBox*>())
+    if (note->isVisible()) notes.push_back(note);
+  ASSERT_EQ(notes.size(), 2u);
+  EXPECT_NE(notes[0]->button()->shortcut(), notes[1]->button()->shortcut());
+  EXPECT_NE(notes[0]->put_away()->shortcut(), notes[1]->put_away()->shortcut());
+  press(Qt::Key_Escape);
+  EXPECT_TRUE(window->notice().isVisible()) << "the place's goes first";
+  ASSERT_NE(refusal(), nullptr);
+  EXPECT_EQ(refusal(), &window->notice());
+  press(Qt::Key_Escape);
+  EXPECT_EQ(refusal(), nullptr);
+}
+
+TEST_F(Workbench, ADamagedProjectIsNamedAndANewProjectClearsWhatWasSaid) {
+  write_whole(path("torn.cowlcast"), "{\"format\": \"cowl");
+  EXPECT_FALSE(window->open_file(path("torn.cowlcast")));
+  ASSERT_TRUE(window->notice().isVisible());
+  EXPECT_TRUE(window->notice().words().contains(QStringLiteral("torn.cowlcast")));
+  press(Qt::Key_N, ctrl);
   EXPECT_FALSE(window->notice().isVisible());
 }
 
@@ -363,14 +396,33 @@ TEST_F(Workbench, WhatIsNotSavedIsAskedAboutBeforeItGoes) {
   }
 }
 
+TEST_F(Workbench, NeitherReturnNorALetterSavesOrThrowsAway) {
+  press(Qt::Key_S, alt);
+  const auto size = project().pattern.size;
+  std::vector<Qt::Key> keys{Qt::Key_Return, Qt::Key_Enter};
+  for (int key = Qt::Key_A; key <= Qt::Key_Z; ++key) keys.push_back(static_cast<Qt::Key>(key));
+  for (const Qt::Key key : keys) {
+    int asked = 0;
+    QTimer answering;
+    QObject::connect(&answering, &QTimer::timeout, [&] {
+      auto* question = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+      if (question == nullptr) return;
+      QTest::keyClick(question, ++asked == 1 ? key : Qt::Key_Escape);
+    });
+    answering.start(5);
+    window->close();
+    EXPECT_GE(asked, 1);
+    ASSERT_TRUE(window->isVisible()) << key;
+    ASSERT_FALSE(document.saved()) << key;
+    ASSERT_EQ(project().pattern.size, size) << key;
+  }
+  EXPECT_TRUE(document.path().isEmpty());
+}
+
 TEST_F(Workbench, WorkThatWasLeftBehindIsOfferedAndTakenUp) {
-  FoundWork left;
-  left.project = Project();
-  left.project->cowl.drape = 555.0;
-  left.file = path("left");
-  window->offer({left});
+  window->offer({left_behind(path("left"), 555)});
   ASSERT_TRUE(window->notice().isVisible());
-  press(Qt::Key_Return, ctrl);
+  press(Qt::Key_Return, alt);
   EXPECT_DOUBLE_EQ(project().cowl.drape, 555.0);
   EXPECT_FALSE(window->notice().isVisible());
   EXPECT_FALSE(document.saved());
