@@ -21,7 +21,7 @@ TEST(WindowTour, EndsWithACutLineOnTheClothWithoutAnyHardware) {
   ASSERT_TRUE(QTest::qWaitForWindowActive(&window));
   window.offer_tour();
   ASSERT_TRUE(window.notice().isVisible()) << "the first window offers it";
-  QTest::keyClick(&window, Qt::Key_Return, Qt::ControlModifier);
+  QTest::keyClick(&window, Qt::Key_Return, Qt::AltModifier);
   const auto& table = dynamic_cast<TablePlace&>(window.workplace(Place::table));
   const auto& cutting = dynamic_cast<CuttingPlace&>(window.workplace(Place::cutting));
   ASSERT_TRUE(testing::until([&] { return window.tour().isVisible(); }, 5000));
