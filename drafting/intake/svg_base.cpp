@@ -9,6 +9,7 @@
 
 #include "drafting/geometry/motion.h"
 #include "drafting/geometry/polyline.h"
+#include "drafting/intake/svg_node.h"
 #include "drafting/intake/svg_path.h"
 #include "drafting/intake/svg_size.h"
 #include "drafting/piece/assemble.h"
@@ -44,21 +45,6 @@ std::optional<int> slash_number(const std::string& id) {
   return id[6] - '0';
 }
 
-std::string local_name(const pugi::xml_node& node) {
-  const std::string name = node.name();
-  const size_t colon = name.find(':');
-  return colon == std::string::npos ? name : name.substr(colon + 1);
-}
-
-std::string path_data(const pugi::xml_node& node, const std::string& kind) {
-  if (kind == "path") return node.attribute("d").value();
-  if (kind == "polyline") return std::string("M").append(node.attribute("points").value());
-  std::string data("M");
-  for (const char* name : {"x1", "y1", "x2", "y2"})
-    data.append(node.attribute(name).as_string("0")).append(" ");
-  return data;
-}
-
 void check_reach(const Polyline& line, const std::string& id) {
   for (const Point& p : line) {
     if (!p.allFinite() || p.cwiseAbs().maxCoeff() > 20000.0) {
@@ -72,13 +58,13 @@ void check_reach(const Polyline& line, const std::string& id) {
 /// The open line of an element, mm, without points on each other.
 Polyline line_of(const pugi::xml_node& node, const std::string& id, const std::string& kind,
                  const Eigen::Affine2d& mm_from_user) {
-  if (kind != "path" && kind != "line" && kind != "polyline") {
+  if (!is_line(kind)) {
     throw Refusal("The id \"" + id + "\" is on a <" + kind +
                   ">, not on a path. Give the id to the path that draws that edge.");
   }
   std::vector<Polyline> lines;
   try {
-    lines = polylines_from_path(path_data(node, kind), mm_from_user);
+    lines = polylines_from_path(path_data(node), mm_from_user);
   } catch (const Refusal& reason) {
     throw Refusal("In the edge \"" + id + "\" " + reason.what() +
                   ". Draw that edge again and save as plain SVG.");
@@ -146,18 +132,9 @@ void walk(Drawing& drawing, const pugi::xml_node& parent, const Eigen::Affine2d&
         kind == "marker" || kind == "metadata") {
       continue;
     }
-    Eigen::Affine2d mm_from_node = mm_from_parent;
-    if (const pugi::xml_attribute transform = node.attribute("transform")) {
-      try {
-        mm_from_node = mm_from_parent * transform_from_text(transform.value());
-      } catch (const Refusal& reason) {
-        throw Refusal(std::string("In this drawing ") + reason.what() +
-                      ". Ungroup the pattern and save as plain SVG.");
-      }
-    }
+    const Eigen::Affine2d mm_from_node = mm_from_parent * transform_of(node);
     if (!id.empty()) drawing.other_ids.push_back(id);
-    if (!read_named(drawing, node, id, kind, mm_from_node) &&
-        (kind == "g" || kind == "a" || kind == "switch"))
+    if (!read_named(drawing, node, id, kind, mm_from_node) && is_group(kind))
       walk(drawing, node, mm_from_node, depth + 1);
   }
 }

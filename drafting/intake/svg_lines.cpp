@@ -4,6 +4,7 @@
 #include <pugixml.hpp>
 #include <sstream>
 
+#include "drafting/intake/svg_node.h"
 #include "drafting/intake/svg_path.h"
 #include "drafting/intake/svg_size.h"
 #include "drafting/refusal.h"
@@ -14,33 +15,17 @@ namespace {
 constexpr int deepest = 100;
 constexpr double shortest = 0.5;  // mm
 
-std::string kind_of(const pugi::xml_node& node) {
-  const std::string name = node.name();
-  return name.substr(name.find(':') == std::string::npos ? 0 : name.find(':') + 1);
-}
-
-std::string data_of(const pugi::xml_node& node, const std::string& kind) {
-  if (kind == "path") return node.attribute("d").value();
-  if (kind == "polyline") return std::string("M").append(node.attribute("points").value());
-  std::string data("M");
-  for (const char* name : {"x1", "y1", "x2", "y2"})
-    data.append(node.attribute(name).as_string("0")).append(" ");
-  return data;
-}
-
-/// What the parser says of text that is no path, as a whole sentence with its cure.
-template <typename Parse>
-auto parsed(const Parse& parse) {
+/// The runs of an element's line, mm; what the parser says of text that is no path, as a whole sentence.
+std::vector<Polyline> runs_of(const pugi::xml_node& node, const Eigen::Affine2d& mm_from_node) {
   try {
-    return parse();
+    return polylines_from_path(path_data(node), mm_from_node);
   } catch (const Refusal& reason) {
     throw Refusal(std::string("In this drawing ") + reason.what() +
                   ". Ungroup the pattern and save as plain SVG.");
   }
 }
 
-using Visit = std::function<void(pugi::xml_node, const std::string& kind, const std::string& id,
-                                 const Eigen::Affine2d& mm_from_node)>;
+using Visit = std::function<void(pugi::xml_node, const std::string& id, const Eigen::Affine2d& mm_from_node)>;
 
 /// Calls `visit` for every line in the order drawn, with the id it goes by.
 void visit_lines(const pugi::xml_node& parent, const Eigen::Affine2d& mm_from_parent, int depth, int& count,
@@ -48,25 +33,23 @@ void visit_lines(const pugi::xml_node& parent, const Eigen::Affine2d& mm_from_pa
   if (depth > deepest)
     throw Refusal("The drawing's groups are nested too deeply. Ungroup them and save again.");
   for (const pugi::xml_node& node : parent.children()) {
-    const std::string kind = kind_of(node);
-    const bool line = kind == "path" || kind == "line" || kind == "polyline";
-    if (!line && kind != "g" && kind != "a" && kind != "switch") continue;
-    Eigen::Affine2d mm_from_node = mm_from_parent;
-    if (const pugi::xml_attribute transform = node.attribute("transform"))
-      mm_from_node = mm_from_parent * parsed([&] { return transform_from_text(transform.value()); });
+    const std::string kind = local_name(node);
+    const bool line = is_line(kind);
+    if (!line && !is_group(kind)) continue;
+    const Eigen::Affine2d mm_from_node = mm_from_parent * transform_of(node);
     if (!line) {
       visit_lines(node, mm_from_node, depth + 1, count, visit);
       continue;
     }
     const std::string own = node.attribute("id").value();
     ++count;
-    visit(node, kind, own.empty() ? "line " + std::to_string(count) : own, mm_from_node);
+    visit(node, own.empty() ? "line " + std::to_string(count) : own, mm_from_node);
   }
 }
 
 void read(pugi::xml_document& document, const std::string& text) {
   const pugi::xml_parse_result result = document.load_buffer(text.data(), text.size());
-  if (!result || kind_of(document.document_element()) != "svg") {
+  if (!result || local_name(document.document_element()) != "svg") {
     throw Refusal(
         "This is not a readable SVG drawing. Save the pattern as plain SVG in real size and try again.");
   }
@@ -83,10 +66,8 @@ std::vector<SvgLine> lines_of_svg(const std::string& svg_text) {
   double lowest = 0.0;
   int count = 0;
   visit_lines(document.document_element(), mm, 0, count,
-              [&](const pugi::xml_node& node, const std::string& kind, const std::string& id,
-                  const Eigen::Affine2d& mm_from_node) {
-                const std::vector<Polyline> runs =
-                    parsed([&] { return polylines_from_path(data_of(node, kind), mm_from_node); });
+              [&](const pugi::xml_node& node, const std::string& id, const Eigen::Affine2d& mm_from_node) {
+                const std::vector<Polyline> runs = runs_of(node, mm_from_node);
                 if (runs.empty() || runs[0].size() < 2) return;
                 double long_enough = 0.0;
                 for (size_t i = 1; i < runs[0].size(); ++i)
@@ -114,7 +95,7 @@ std::string with_roles(const std::string& svg_text, const std::map<std::string, 
   for (const auto& [id, role] : roles) given[role] = 1;
   int count = 0;
   visit_lines(document.document_element(), Eigen::Affine2d::Identity(), 0, count,
-              [&](pugi::xml_node node, const std::string&, const std::string& id, const Eigen::Affine2d&) {
+              [&](pugi::xml_node node, const std::string& id, const Eigen::Affine2d&) {
                 const auto role = roles.find(id);
                 if (role != roles.end()) {
                   pugi::xml_attribute own = node.attribute("id");

@@ -8,6 +8,9 @@
 #include <sstream>
 #include <system_error>
 
+#include "drafting/refusal.h"
+#include "projector/project/project_file.h"
+
 namespace cowlcast::projector {
 namespace {
 
@@ -48,23 +51,10 @@ void write_file(const fs::path& path, std::string_view bytes) {
   if (!fs::is_directory(folder, failed))
     throw FileError("Cannot write " + quoted(path) + ": there is no folder " + quoted(folder) +
                     ". Make it first or choose another place.");
-  fs::path beside = path;
-  beside += ".part";
-  errno = 0;
-  std::ofstream out(beside, std::ios::binary | std::ios::trunc);
-  out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  out.close();
-  if (!out) {
-    const std::string reason = last_reason();
-    fs::remove(beside, failed);
-    throw FileError("Cannot write " + quoted(path) + ": " + reason +
-                    ". Check that there is room on the disk and that you may write there.");
-  }
-  fs::rename(beside, path, failed);
-  if (failed) {
-    const std::string reason = failed.message();
-    fs::remove(beside, failed);
-    throw FileError("Cannot write " + quoted(path) + ": " + reason + ". Choose another name or place.");
+  try {
+    write_whole(QString::fromStdString(path.string()), bytes);
+  } catch (const drafting::Refusal& reason) {
+    throw FileError(reason.what());
   }
 }
 

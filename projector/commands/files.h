@@ -3,8 +3,8 @@
 //   TableMap map = TableMap::from_json(read_file(path, "a table file made by `cowlcast calibrate`"));
 //   write_file(out / "front.json", piece_to_json(front));
 //
-// A file is written beside its place under another name and then renamed, so
-// that a full disk or a pulled plug leaves the old file as it was.
+// A full disk or a pulled plug leaves the old file as it was (`write_whole` of
+// `projector/project` does the writing).
 #pragma once
 
 #include <filesystem>

@@ -117,7 +117,7 @@ std::string read_whole(const QString& path) {
   return bytes.toStdString();
 }
 
-void write_whole(const QString& path, const std::string& bytes) {
+void write_whole(const QString& path, std::string_view bytes) {
   QSaveFile file(path);
   const auto size = static_cast<qint64>(bytes.size());
   if (file.open(QIODevice::WriteOnly) && file.write(bytes.data(), size) == size && file.commit()) return;

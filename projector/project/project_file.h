@@ -15,6 +15,7 @@
 #include <functional>
 #include <nlohmann/json_fwd.hpp>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "projector/project/project.h"
@@ -43,7 +44,7 @@ void write_project(const QString& path, const Project& project, const QByteArray
 /// All bytes of a file, and all bytes written at once: the file at `path` is the old one or the new one,
 /// also when the program or the machine stops in between.
 std::string read_whole(const QString& path);
-void write_whole(const QString& path, const std::string& bytes);
+void write_whole(const QString& path, std::string_view bytes);
 
 /// Brings a project's JSON from its own schema up to the next one.
 using Migration = std::function<void(nlohmann::json&)>;

@@ -27,10 +27,10 @@ TEST(Killed, TwentyTimesAndAllOpensAgain) {
 
 TEST(Killed, LosesNoMoreThanThePauseAndTheWriting) {
   const QTemporaryDir folder;
-  const testing::Killed killed = testing::kill_after(2000, folder.path(), 50, 7);
+  const testing::Killed killed = testing::kill_after(3000, folder.path(), 50, 7);
   ASSERT_GT(killed.changes, 10);
   EXPECT_GT(killed.found, 0);
-  EXPECT_LT(killed.lost_s, 10.0) << "what is promised; tests/bench/projector/killed_work measures it";
+  EXPECT_LT(killed.lost_s, 2.0) << "of three seconds' work, kept every 50 ms; killed_work measures the rest";
 }
 
 }  // namespace
