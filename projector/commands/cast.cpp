@@ -62,13 +62,11 @@ Record record_to_go_on_with(const CastOptions& options, const calibration::Table
 }
 
 // The watch of the table by the camera named, if one is.
-std::optional<Watching> watching_by(const CastOptions& options, const calibration::TableMap& map) {
+std::optional<Watching> watching_wished(const CastOptions& options, const calibration::TableMap& map) {
   if (options.camera.empty()) return std::nullopt;
   const auto camera = calibration::FixedCamera::from_json(
       read_file(options.fixed_camera, "a camera file made by `cowlcast camera`"));
-  Watching watching(TableWatch(map, camera));
-  watching.add(std::make_unique<CutWatch>(options.sound ? QApplication::beep : std::function<void()>()));
-  return watching;
+  return watching_by(map, camera, options.sound ? beep_soon : std::function<void()>());
 }
 
 // A table found again is kept, so that the next sitting begins with it.
@@ -91,7 +89,7 @@ void run(const CastOptions& options) {
   const auto map =
       calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
   const drafting::Piece piece = read_piece(options.piece);
-  std::optional<Watching> watching = watching_by(options, map);
+  std::optional<Watching> watching = watching_wished(options, map);
   const std::string started = present_time();
   Record record = record_to_go_on_with(options, map, piece.name, started);
   const auto keep = [&options](const Record& kept) {
@@ -124,10 +122,11 @@ void run(const CastOptions& options) {
   if (watching) {
     const calibration::FixedCamera& camera = watching->table().camera();
     live.emplace(
-        window,
+        lines_of(window),
         calibration::CameraRequest{
             .spec = options.camera, .width = camera.width, .height = camera.height, .hold_after = 2.0},
-        std::move(*watching));
+        *watching);
+    live->ended = [&window] { window.close(); };
     live->found_again = [&options](const TableWatch& table) { keep_found_again(options, table); };
   }
   window.open();

@@ -1,31 +1,60 @@
 #include "projector/cutting/live_watch.h"
 
+#include <QApplication>
 #include <utility>
 
 namespace cowlcast::projector {
 
-LiveWatch::LiveWatch(CuttingWindow& window, const calibration::CameraRequest& request, Watching watching,
+ShownLines lines_of(CuttingWindow& window) {
+  return {[&window] { return window.view(); }, [&window] { return window.frame(); },
+          [&window](CuttingView view, const calibration::TableMap& map) {
+            window.set_view(std::move(view), map);
+          }};
+}
+
+void beep_soon() {
+  QMetaObject::invokeMethod(
+      qApp, [] { QApplication::beep(); }, Qt::QueuedConnection);
+}
+
+LiveWatch::LiveWatch(ShownLines lines, const calibration::CameraRequest& request, Watching& watching,
                      calibration::OpenCamera open)
-    : window_(window), watching_(std::move(watching)), feed_(request, std::move(open)) {
-  QObject::connect(&timer_, &QTimer::timeout, [this] {
-    try {
-      look();
-    } catch (...) {  // none may leave Qt's loop
-      failed_ = std::current_exception();
-      timer_.stop();
-      window_.close();
-    }
-  });
+    : lines_(std::move(lines)),
+      watching_(watching),
+      feed_(request, std::move(open)),
+      found_(watching.table().found_again()),
+      standing_(watching.table().standing()) {
+  QObject::connect(&timer_, &QTimer::timeout, [this] { look(); });
   timer_.start(15);
 }
 
 void LiveWatch::look() {
-  CuttingView view = window_.view();
-  if (watching_.look(view, window_.frame(), feed_.newest(), feed_.complaint(), calibration::steady_seconds()))
-    window_.set_view(std::move(view), watching_.map());
-  if (watching_.table().found_again() == found_) return;
-  found_ = watching_.table().found_again();
-  if (found_again) found_again(watching_.table());
+  if (aside_.busy()) return;
+  aside_.start(
+      [this, view = lines_.view(), shown = lines_.frame(), frame = feed_.newest(),
+       complaint = feed_.complaint()] {
+        watching_.look(view, shown, frame, complaint, calibration::steady_seconds());
+      },
+      [this](const std::exception_ptr& failed) { take_in(failed); });
+}
+
+void LiveWatch::take_in(const std::exception_ptr& failed) {
+  failed_ = failed;
+  try {
+    if (!failed_) {
+      CuttingView view = lines_.view();
+      const bool changed = watching_.said(view);
+      standing_ = watching_.table().standing();
+      if (changed) lines_.show(std::move(view), watching_.map());
+      if (const int found = watching_.table().found_again(); found != std::exchange(found_, found))
+        if (found_again) found_again(watching_.table());
+      return;
+    }
+  } catch (...) {  // none may leave Qt's loop
+    failed_ = std::current_exception();
+  }
+  timer_.stop();
+  if (ended) ended();
 }
 
 void LiveWatch::rethrow() const {

@@ -128,6 +128,15 @@ void TableWatch::judge(const WatchReport& report) {
   reason_ = report.message;
 }
 
+WatchStanding TableWatch::standing() const {
+  using Kind = WatchStanding::Kind;
+  if (state_ == State::learning) return {Kind::learning};
+  if (!gone_.empty()) return {Kind::gone, gone_};
+  if (state_ == State::waiting) return {Kind::not_learnt, reason_};
+  if (state_ == State::moved) return {Kind::moved, reason_};
+  return unseen_ ? WatchStanding{Kind::unseen, reason_} : WatchStanding{Kind::watching, news_};
+}
+
 CuttingView TableWatch::said(CuttingView view) const {
   view.border_marks = true;
   view.camera_asked = false;

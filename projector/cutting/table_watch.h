@@ -28,6 +28,20 @@
 
 namespace cowlcast::projector {
 
+/// How the watch stands, for whoever sits beside the table.
+struct WatchStanding {
+  enum class Kind {
+    not_learnt,  ///< the table is not watched yet
+    learning,    ///< the pictures are shown; stand clear
+    watching,
+    moved,   ///< lines are withheld
+    unseen,  ///< too little in view
+    gone,    ///< no pictures come
+  };
+  Kind kind = Kind::not_learnt;
+  std::string words = {};  ///< what moved and by how much, or why not; may be empty
+};
+
 class TableWatch {
  public:
   TableWatch(calibration::TableMap map, calibration::FixedCamera camera);
@@ -51,6 +65,8 @@ class TableWatch {
 
   /// The table learnt, in view, and as it was: what else the camera sees can be told in mat millimetres.
   bool steady() const { return state_ == State::watching && gone_.empty() && !unseen_; }
+
+  WatchStanding standing() const;
 
   /// What holds now.
   const calibration::TableMap& map() const { return map_; }

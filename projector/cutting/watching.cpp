@@ -30,12 +30,11 @@ void Watching::add(std::unique_ptr<Watcher> watcher) {
   others_.push_back(std::move(watcher));
 }
 
-bool Watching::look(CuttingView& view, const QImage& shown,
+void Watching::look(const CuttingView& view, const QImage& shown,
                     const std::optional<calibration::CameraFrame>& frame, const std::string& complaint,
                     double seconds) {
-  if (view.camera_asked) table_.ask(seconds);
+  if (std::exchange(asked_, false)) table_.ask(seconds);
   Glimpse glimpse{{}, {}, complaint, seconds, view, shown, table_.map(), table_.camera()};
-  const int before = table_.found_again();
   if (frame) {
     glimpse.picture = frame->picture;
     glimpse.grey = calibration::grey_of(frame->picture);
@@ -45,13 +44,17 @@ bool Watching::look(CuttingView& view, const QImage& shown,
   }
   if (table_.learning() != nullptr && frame)
     for (const auto& watcher : others_) watcher->learn(glimpse, *table_.learning());
+  if (table_.steady())
+    for (const auto& watcher : others_) watcher->look(glimpse);
+}
+
+bool Watching::said(CuttingView& view) {
+  asked_ = asked_ || view.camera_asked;
   CuttingView now = table_.said(view);
   if (table_.steady())
-    for (const auto& watcher : others_) {
-      watcher->look(glimpse);
-      now = watcher->said(std::move(now));
-    }
-  const bool changed = !same(now, view) || table_.found_again() != before;
+    for (const auto& watcher : others_) now = watcher->said(std::move(now));
+  const int found = table_.found_again();
+  const bool changed = !same(now, view) || found != std::exchange(found_again_, found);
   view = std::move(now);
   return changed;
 }

@@ -2,9 +2,14 @@
 //
 //   Watching watching(TableWatch(map, camera));
 //   watching.add(std::make_unique<SomebodyWhoLooks>(...));
-//   for (;;)
-//     if (watching.look(view, window.frame(), frame, feed.complaint(), now)) window.set_view(view,
-//     watching.map());
+//   for (;;) {
+//     watching.look(window.view(), window.frame(), frame, feed.complaint(), now);
+//     CuttingView view = window.view();
+//     if (watching.said(view)) window.set_view(view, watching.map());
+//   }
+//
+// Looking takes its time, seconds when the table is learnt, and can be done beside the window; saying takes
+// none, and is of the view as it is by then.
 //
 // First comes `TableWatch`: whether the table stands where it was. The others are asked only while it does,
 // since a place in millimetres of the mat means nothing else. Each tells by the view: a block, or a notice.
@@ -51,10 +56,14 @@ class Watching {
 
   void add(std::unique_ptr<Watcher> watcher);
 
-  /// One frame, or none, while `view` is shown as `shown`. True when the view has become another one, to be
-  /// shown by `map()`.
-  bool look(CuttingView& view, const QImage& shown, const std::optional<calibration::CameraFrame>& frame,
-            const std::string& complaint, double seconds);
+  /// One frame, or none, while `view` is shown as `shown`.
+  void look(const CuttingView& view, const QImage& shown,
+            const std::optional<calibration::CameraFrame>& frame, const std::string& complaint,
+            double seconds);
+
+  /// The view with what is to be shown or said since the last look; hears what it asks of the camera. True
+  /// when it has become another one, to be shown by `map()`.
+  bool said(CuttingView& view);
 
   const TableWatch& table() const { return table_; }
   const calibration::TableMap& map() const { return table_.map(); }
@@ -62,6 +71,8 @@ class Watching {
  private:
   TableWatch table_;
   std::vector<std::unique_ptr<Watcher>> others_;
+  bool asked_ = false;   // she wants the camera to learn, or to find the table again
+  int found_again_ = 0;  // as last said
 };
 
 }  // namespace cowlcast::projector

@@ -141,4 +141,11 @@ CuttingView CutWatch::said(CuttingView view) const {
   return view;
 }
 
+Watching watching_by(const calibration::TableMap& map, const calibration::FixedCamera& camera,
+                     std::function<void()> sound) {
+  Watching watching(TableWatch(map, camera));
+  watching.add(std::make_unique<CutWatch>(std::move(sound)));
+  return watching;
+}
+
 }  // namespace cowlcast::projector

@@ -41,7 +41,8 @@ class CutWatch : public Watcher {
   std::function<void()> sound_;
   std::vector<std::vector<cv::Mat>> taken_;  // frames in colour, by picture
   std::optional<Backdrop> backdrop_;
-  std::string unready_;  // why there is none, or why the stroke cannot be watched
+  // Why there is none, or why the stroke cannot be watched.
+  std::string unready_ = "The cloth is not learnt yet. R: the camera learns it.";
   std::optional<CorridorWatch> watch_;
   Corridor corridor_;
   long long shown_ = 0;  // which picture was projected last
@@ -49,5 +50,9 @@ class CutWatch : public Watcher {
   CalmWatch calm_;
   double caution_until_ = -1.0, now_ = 0.0;  // seconds
 };
+
+/// Both watches of one fixed camera. `sound` is called by the thread that looks.
+Watching watching_by(const calibration::TableMap& map, const calibration::FixedCamera& camera,
+                     std::function<void()> sound);
 
 }  // namespace cowlcast::projector

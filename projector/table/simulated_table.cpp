@@ -95,17 +95,23 @@ SimulatedCloth cloth_for(const drafting::Piece& piece, const Laying& laying, dou
           .height = laying.height};
 }
 
+room_model::Cloth laid_on(const SimulatedTable& table, const calibration::TableMap& map,
+                          const SimulatedCloth& cloth) {
+  const Eigen::Isometry2d to_room = room_from_mat(map, table.session.room.projector);
+  const Point middle = to_room * cloth.middle;
+  const double turn = std::atan2(to_room.linear()(1, 0), to_room.linear()(0, 0));
+  room_model::Cloth out{
+      .size = cloth.size, .place = {middle.x(), middle.y(), turn + cloth.turn}, .height = cloth.height};
+  out.albedo = albedo_of(cloth.colour);
+  return out;
+}
+
 QImage seen_from_above(const SimulatedTable& table, const calibration::TableMap& map, const QImage& frame,
                        const SimulatedCloth& cloth, double pixels_per_mm) {
   room_model::Room room = table.session.room;
   room.sheets.clear();
   room.light.lux *= cloth.room_light;
-  const Eigen::Isometry2d to_room = room_from_mat(map, room.projector);
-  const Point middle = to_room * cloth.middle;
-  const double turn = std::atan2(to_room.linear()(1, 0), to_room.linear()(0, 0));
-  room.cloth = room_model::Cloth{
-      .size = cloth.size, .place = {middle.x(), middle.y(), turn + cloth.turn}, .height = cloth.height};
-  room.cloth->albedo = albedo_of(cloth.colour);
+  room.cloth = laid_on(table, map, cloth);
   Polyline lit = room_model::lit_outline(room.projector);
   if (lit.empty()) lit = map.lit_area;
   const drafting::Box box = drafting::box_of(lit);

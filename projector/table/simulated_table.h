@@ -49,6 +49,10 @@ struct SimulatedCloth {
 /// the piece's fold, where it ends.
 SimulatedCloth cloth_for(const drafting::Piece& piece, const Laying& laying, double around);
 
+/// Where that cloth lies in the room.
+calibration::virtual_table::Cloth laid_on(const SimulatedTable& table, const calibration::TableMap& map,
+                                          const SimulatedCloth& cloth);
+
 /// What one sees from straight above while the projector shows `frame`: the lit mat and a little around it,
 /// the sheets put away.
 QImage seen_from_above(const SimulatedTable& table, const calibration::TableMap& map, const QImage& frame,

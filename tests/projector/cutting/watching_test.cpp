@@ -67,12 +67,16 @@ class Sitting {
     for (const double end = seconds + for_seconds; seconds < end; seconds += step) {
       const CameraFrame frame{film_.frame(seconds, ++seed_, arm), seconds};
       pictures.push_back(view.light);
-      if (watching.look(view, painter.picture(), frame, "", seconds)) project();
+      look(frame, "");
     }
   }
   void run_blind(double for_seconds, const std::string& complaint) {
-    for (const double end = seconds + for_seconds; seconds < end; seconds += 0.1)
-      if (watching.look(view, painter.picture(), {}, complaint, seconds)) project();
+    for (const double end = seconds + for_seconds; seconds < end; seconds += 0.1) look({}, complaint);
+  }
+  void look(const std::optional<CameraFrame>& frame, const std::string& complaint) {
+    const bool heard = watching.said(view);  // what was pressed
+    watching.look(view, painter.picture(), frame, complaint, seconds);
+    if (watching.said(view) || heard) project();
   }
   void press(Act act) {
     view = after(view, act, Pace::normal);

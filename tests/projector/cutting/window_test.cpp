@@ -162,7 +162,8 @@ TEST(LiveWatch, GoesOnWithoutACameraAndSaysSo) {
   camera.height = 36;
   CuttingWindow window(map, after(demo_view(), Act::next, Pace::normal), screen());
   window.open();
-  LiveWatch live(window, {.spec = "0"}, Watching(TableWatch(map, camera)),
+  Watching watching(TableWatch(map, camera));
+  LiveWatch live(lines_of(window), {.spec = "0"}, watching,
                  [](const calibration::CameraRequest&) { return nullptr; });
   for (int i = 0; i < 100 && window.view().notice.words.empty(); ++i) {
     QThread::msleep(5);
