@@ -2037,5 +2037,41 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
         <source>&lt;p&gt;&lt;b&gt;Ctrl+1&lt;/b&gt; to &lt;b&gt;Ctrl+6&lt;/b&gt; go to a place; &lt;b&gt;Alt&lt;/b&gt; and the underlined letter go to a control, &lt;b&gt;Tab&lt;/b&gt; to the next.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Ctrl+Return&lt;/b&gt; takes the way out that a message offers, &lt;b&gt;Escape&lt;/b&gt; puts it away; the window's own messages say their keys. &lt;b&gt;Ctrl+Z&lt;/b&gt; takes back, &lt;b&gt;Ctrl+Shift+Z&lt;/b&gt; makes again.&lt;/p&gt;&lt;p&gt;&lt;b&gt;In a drawing&lt;/b&gt; (&lt;b&gt;F6&lt;/b&gt; goes there): &lt;b&gt;Tab&lt;/b&gt; goes from handle to handle, the arrows move it, with &lt;b&gt;Shift&lt;/b&gt; five steps at once. Without a handle the arrows move the view. &lt;b&gt;+&lt;/b&gt; and &lt;b&gt;-&lt;/b&gt; zoom, &lt;b&gt;0&lt;/b&gt; shows all, &lt;b&gt;Escape&lt;/b&gt; lets go.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Mouse:&lt;/b&gt; the wheel zooms, dragging the ground moves it, a double click shows all.&lt;/p&gt;</source>
         <translation>&lt;p&gt;&lt;b&gt;Strg+1&lt;/b&gt; bis &lt;b&gt;Strg+6&lt;/b&gt; gehen zu einem Ort; &lt;b&gt;Alt&lt;/b&gt; und der unterstrichene Buchstabe zu einem Bedienteil, &lt;b&gt;Tab&lt;/b&gt; zum nächsten.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Strg+Eingabe&lt;/b&gt; nimmt den Ausweg, den eine Meldung bietet, &lt;b&gt;Escape&lt;/b&gt; legt sie weg; die Meldungen des Fensters selbst sagen ihre Tasten. &lt;b&gt;Strg+Z&lt;/b&gt; nimmt zurück, &lt;b&gt;Strg+Umschalt+Z&lt;/b&gt; macht wieder.&lt;/p&gt;&lt;p&gt;&lt;b&gt;In einer Zeichnung&lt;/b&gt; (&lt;b&gt;F6&lt;/b&gt; geht hin): &lt;b&gt;Tab&lt;/b&gt; geht von Griff zu Griff, die Pfeile bewegen ihn, mit &lt;b&gt;Umschalt&lt;/b&gt; fünf Schritte auf einmal. Ohne Griff bewegen die Pfeile die Ansicht. &lt;b&gt;+&lt;/b&gt; und &lt;b&gt;-&lt;/b&gt; vergrößern und verkleinern, &lt;b&gt;0&lt;/b&gt; zeigt alles, &lt;b&gt;Escape&lt;/b&gt; lässt los.&lt;/p&gt;&lt;p&gt;&lt;b&gt;Maus:&lt;/b&gt; das Rad vergrößert, Ziehen am Grund verschiebt, ein Doppelklick zeigt alles.&lt;/p&gt;</translation>
     </message>
+    <message>
+        <source>&amp;Guide</source>
+        <translation>An&amp;leitung</translation>
+    </message>
+    <message>
+        <source>The user's guide, at the place one is at</source>
+        <translation>Die Anleitung, bei dem Ort aufgeschlagen, an dem man ist</translation>
+    </message>
+    <message>
+        <source>Guide</source>
+        <translation>Anleitung</translation>
+    </message>
+    <message>
+        <source>Chapters</source>
+        <translation>Kapitel</translation>
+    </message>
+    <message>
+        <source>Each place of the window has a chapter</source>
+        <translation>Jeder Ort des Fensters hat ein Kapitel</translation>
+    </message>
+    <message>
+        <source>The guide's text</source>
+        <translation>Der Text der Anleitung</translation>
+    </message>
+    <message>
+        <source>The wheel and Page Down scroll; F6 changes between text and chapters</source>
+        <translation>Rad und Bild ab blättern; F6 wechselt zwischen Text und Kapiteln</translation>
+    </message>
+    <message>
+        <source>&amp;Close the guide</source>
+        <translation>Anleitung &amp;schließen</translation>
+    </message>
+    <message>
+        <source>Back to the window; Escape does the same</source>
+        <translation>Zurück zum Fenster; Escape tut dasselbe</translation>
+    </message>
 </context>
 </TS>

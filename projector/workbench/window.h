@@ -11,11 +11,13 @@
 
 #include <QActionGroup>
 #include <QMainWindow>
+#include <QPointer>
 #include <QStackedWidget>
 #include <vector>
 
 #include "projector/project/work_copy.h"
 #include "projector/workbench/controls.h"
+#include "projector/workbench/guide.h"
 #include "projector/workbench/rail.h"
 #include "projector/workbench/tour.h"
 
@@ -76,6 +78,7 @@ class WorkbenchWindow : public QMainWindow {
   bool save_somewhere();
   void ask_and_open();
   void duplicate_as_variant();
+  void open_guide();
   void say_keys();
   void say_about();
 
@@ -86,6 +89,7 @@ class WorkbenchWindow : public QMainWindow {
   Rail* rail_ = nullptr;
   QStackedWidget* stack_ = nullptr;
   NoteBox* notice_ = nullptr;
+  QPointer<GuideWindow> guide_;
   TourBar* tour_ = nullptr;
   bool on_tour_ = false;
   QAction *undo_ = nullptr, *redo_ = nullptr;

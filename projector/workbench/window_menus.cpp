@@ -135,9 +135,17 @@ void WorkbenchWindow::build_help_menu(QMenu& menu) {
   add_action(menu, tr("Take the &tour"), tr("The whole job in two minutes, on a simulated table"), {},
              [this] { take_tour(); });
   menu.setToolTipsVisible(true);
-  add_action(menu, tr("&Keys"), tr("The keys of this window"), QKeySequence(QStringLiteral("F1")),
+  add_action(menu, tr("&Guide"), tr("The user's guide, at the place one is at"),
+             QKeySequence(QStringLiteral("F1")), [this] { open_guide(); });
+  add_action(menu, tr("&Keys"), tr("The keys of this window"), QKeySequence(QStringLiteral("Ctrl+F1")),
              [this] { say_keys(); });
   add_action(menu, tr("&About Cowlcast"), tr("Version and licence"), {}, [this] { say_about(); });
+}
+
+void WorkbenchWindow::open_guide() {
+  delete guide_;  // the language, the theme or the size of letters may have changed since
+  guide_ = new GuideWindow(settings_.preferences().language, this);
+  guide_->open_at(current_);
 }
 
 void WorkbenchWindow::say_keys() {
