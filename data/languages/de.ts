@@ -1467,7 +1467,7 @@ aufgeklappt
     </message>
     <message>
         <source>&amp;4  Calibrate</source>
-        <translation>&amp;4  Eichen</translation>
+        <translation>&amp;4  Kalibrieren</translation>
     </message>
     <message>
         <source>Work out where the light lands, and how right that is</source>
@@ -2072,6 +2072,10 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
     <message>
         <source>Back to the window; Escape does the same</source>
         <translation>Zurück zum Fenster; Escape tut dasselbe</translation>
+    </message>
+    <message>
+        <source>today at %1</source>
+        <translation>heute um %1</translation>
     </message>
 </context>
 </TS>

@@ -7,8 +7,10 @@
 #include <QScrollBar>
 #include <QShortcut>
 #include <QTextBlock>
+#include <QTextCursor>
 #include <QTextDocument>
 #include <QTextFrame>
+#include <QTextTable>
 #include <QTimer>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -38,6 +40,31 @@ std::vector<QTextBlock> chapter_blocks(const QTextDocument& text) {
   for (QTextBlock block = text.begin(); block.isValid(); block = block.next())
     if (block.blockFormat().headingLevel() == kChapterLevel) found.push_back(block);
   return found;
+}
+
+void give_lines(QTextTable& table) {
+  QTextTableFormat format = table.format();
+  format.setBorderCollapse(true);
+  format.setBorderBrush(theme().line);
+  format.setBorderStyle(QTextFrameFormat::BorderStyle_Solid);
+  format.setCellPadding(grown(5));
+  format.setBottomMargin(grown(14));
+  table.setFormat(format);
+}
+
+/// Room between lines, paragraphs and chapters; Markdown comes without any.
+void give_room(QTextDocument& text) {
+  for (QTextBlock block = text.begin(); block.isValid(); block = block.next()) {
+    QTextCursor cursor(block);
+    QTextBlockFormat format = block.blockFormat();
+    const bool heading = format.headingLevel() > 0;
+    QTextTable* table = cursor.currentTable();
+    if (table != nullptr) give_lines(*table);
+    format.setLineHeight(130.0, QTextBlockFormat::ProportionalHeight);
+    format.setTopMargin(heading ? grown(20) : 0);
+    format.setBottomMargin(table != nullptr ? 0 : grown(10));
+    cursor.setBlockFormat(format);
+  }
 }
 
 double top_of(const QTextDocument& text, const QTextBlock& block) {
@@ -72,6 +99,8 @@ GuideWindow::GuideWindow(const QString& language, QWidget* parent)
            tr("The wheel and Page Down scroll; F6 changes between text and chapters"));
   list_->setFixedWidth(grown(260));
   list_->setWordWrap(true);
+  list_->setSpacing(grown(5));
+  list_->setFrameShape(QFrame::NoFrame);
   page_->setOpenExternalLinks(false);
   page_->setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOn);
   page_->setFrameShape(QFrame::NoFrame);
@@ -110,6 +139,7 @@ void GuideWindow::show_text() {
   page_->document()->setDefaultFont(letters(TextSize::plain));
   page_->document()->setDocumentMargin(grown(20));
   page_->setMarkdown(text_);
+  give_room(*page_->document());
   QTextFrameFormat frame = page_->document()->rootFrame()->frameFormat();
   frame.setBottomMargin(0.7 * page_->viewport()->height());  // the last chapter, too, can stand at the top
   page_->document()->rootFrame()->setFrameFormat(frame);

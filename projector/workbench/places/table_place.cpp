@@ -149,6 +149,12 @@ void TablePlace::show_photographs() {
       [this](const QString& reason) { refuse(reason); });
 }
 
+QString TablePlace::when_words(const std::string& made_at) {
+  const QDateTime then = QDateTime::fromString(QString::fromStdString(made_at), Qt::ISODate).toLocalTime();
+  if (then.date() != QDate::currentDate()) return QLocale().toString(then, QLocale::ShortFormat);
+  return tr("today at %1").arg(QLocale().toString(then.time(), QLocale::ShortFormat));
+}
+
 void TablePlace::show_map() {
   const TableChoice& table = document().project().table;
   if (!table.map) {
@@ -169,10 +175,7 @@ void TablePlace::show_map() {
       tr("<b>Calibrated %1.</b> On this project's cloth a line lies within %2 mm of true in the middle of "
          "the "
          "light and within %3 mm everywhere in it, 95 times in 100.")
-          .arg(QLocale().toString(
-                   QDateTime::fromString(QString::fromStdString(map.made_at), Qt::ISODate).toLocalTime(),
-                   QLocale::ShortFormat),
-               QLocale().toString(middle, 'f', 2), QLocale().toString(most, 'f', 2));
+          .arg(when_words(map.made_at), QLocale().toString(middle, 'f', 2), QLocale().toString(most, 'f', 2));
   if (table.simulated) words += QStringLiteral("<br>") + tr("This is the simulated table, not yours.");
   if (map.scale.source == "page")
     words += QStringLiteral("<br>") +

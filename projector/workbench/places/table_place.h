@@ -72,6 +72,7 @@ class TablePlace : public Workplace {
   void remove_photographs();
   void show_photographs();
   void show_map();
+  static QString when_words(const std::string& made_at);  ///< "today at 18:42", or with the day
   void say_progress(const QString& words, int done, int all);
   void take_in(const CalibrationOutcome& outcome, bool simulated);
   void refuse(const QString& reason);

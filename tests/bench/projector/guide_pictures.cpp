@@ -1,6 +1,6 @@
 // The guide's pictures, made from the real window on the simulated table.
 //
-//   QT_QPA_PLATFORM=offscreen guide_pictures data/guide/pictures
+//   xvfb-run -s "-screen 0 1920x1080x24" guide_pictures data/guide/pictures
 //
 // One folder for each language. Made anew whenever the window's looks have changed.
 #include <QApplication>
