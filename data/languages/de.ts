@@ -120,20 +120,8 @@
         <translation>Zuschnittlinie, Nahtlinie und Zeichen als Licht auf diesem Stoff, der Raum abgedunkelt</translation>
     </message>
     <message>
-        <source>What the front is cut from. Its width decides whether the front fits, its colour which lines are seen.</source>
-        <translation>Woraus das Vorderteil geschnitten wird. Die Breite entscheidet, ob es passt, die Farbe, welche Linien zu sehen sind.</translation>
-    </message>
-    <message>
         <source>Drawing of the cloth</source>
         <translation>Zeichnung des Stoffs</translation>
-    </message>
-    <message>
-        <source>The cowl front laid open between the selvedges</source>
-        <translation>Das Wasserfall-Vorderteil, aufgeklappt zwischen den Webkanten</translation>
-    </message>
-    <message>
-        <source>The front is laid on the cloth here, once there is a base front to draft it from.</source>
-        <translation>Hier liegt das Vorderteil auf dem Stoff, sobald es ein Grundvorderteil gibt.</translation>
     </message>
     <message>
         <source>&amp;Width</source>
@@ -234,10 +222,6 @@
     <message>
         <source>There is no front to lay on it.</source>
         <translation>Kein Vorderteil, das darauf liegen könnte.</translation>
-    </message>
-    <message>
-        <source>Yes. Laid open the front is &lt;b&gt;%1&lt;/b&gt; across and &lt;b&gt;%2&lt;/b&gt; long; the cloth leaves &lt;b&gt;%3&lt;/b&gt; beside it.</source>
-        <translation>Ja. Aufgeklappt ist das Vorderteil &lt;b&gt;%1&lt;/b&gt; breit und &lt;b&gt;%2&lt;/b&gt; lang; daneben bleiben &lt;b&gt;%3&lt;/b&gt; Stoff.</translation>
     </message>
     <message>
         <source>Drape</source>
@@ -352,10 +336,6 @@
         <translation>Einschnitte &amp;zurücklegen</translation>
     </message>
     <message>
-        <source>Lays the slash lines where they lie by default</source>
-        <translation>Legt die Einschnitte dorthin, wo sie von sich aus liegen</translation>
-    </message>
-    <message>
         <source>Slash lines back in place</source>
         <translation>Einschnitte zurücklegen</translation>
     </message>
@@ -394,10 +374,6 @@
     <message>
         <source>A panel under the cowl, so that it can be worn on its own</source>
         <translation>Ein Stück unter dem Wasserfall, damit das Oberteil allein getragen werden kann</translation>
-    </message>
-    <message>
-        <source>Panel's &amp;top below the neck point</source>
-        <translation>Oberkante unter dem Hals&amp;punkt</translation>
     </message>
     <message>
         <source>Where the inner panel's top edge lies at the centre front</source>
@@ -1058,16 +1034,6 @@
     <message>
         <source>cloth, %1 wide</source>
         <translation>Stoff, %1 breit</translation>
-    </message>
-    <message>
-        <source>cowl front,
-laid open
-%1 ×
-%2</source>
-        <translation>Vorderteil,
-aufgeklappt
-%1 ×
-%2</translation>
     </message>
     <message>
         <source>Which seams meet, what else is cut, and how the front was drafted, step by step.</source>
@@ -2076,6 +2042,162 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
     <message>
         <source>today at %1</source>
         <translation>heute um %1</translation>
+    </message>
+    <message>
+        <source>%1 is too much: the most here is %2.</source>
+        <translation>%1 ist zu viel: höchstens %2 gehen hier.</translation>
+    </message>
+    <message>
+        <source>%1 is too little: the least here is %2.</source>
+        <translation>%1 ist zu wenig: mindestens %2 müssen es hier sein.</translation>
+    </message>
+    <message>
+        <source>Where your drawing has them, or where they lie by default</source>
+        <translation>Dorthin, wo Ihre Zeichnung sie hat, oder wo sie von sich aus liegen</translation>
+    </message>
+    <message>
+        <source>Inner panel's &amp;top below the neck point</source>
+        <translation>Oberkante des Innenstücks unter dem Hals&amp;punkt</translation>
+    </message>
+    <message>
+        <source>They are all m&amp;ine</source>
+        <translation>Alle stimmen so (&amp;J)</translation>
+    </message>
+    <message>
+        <source>These lengths are the wearer's, even where they happen to be the sample's</source>
+        <translation>Diese Längen sind die der Trägerin, auch wo sie zufällig die des Beispiels sind</translation>
+    </message>
+    <message>
+        <source>The measures are the wearer's</source>
+        <translation>Die Maße sind die der Trägerin</translation>
+    </message>
+    <message>
+        <source>Still the sample body's: %1. Type the wearer's own.</source>
+        <translation>Noch vom Beispielkörper: %1. Geben Sie die der Trägerin ein.</translation>
+    </message>
+    <message>
+        <source>The cowl is slashed along the lines of the drawing: %1.</source>
+        <translation>Eingeschnitten wird entlang der Linien der Zeichnung: %1.</translation>
+    </message>
+    <message>
+        <source>%1 mm is no reading of a ruler that is %2 mm as designed. Measure it again, from end tick to end tick.</source>
+        <translation>%1 mm kann ein Maßstab nicht messen, der mit %2 mm entworfen ist. Messen Sie noch einmal, von Endstrich zu Endstrich.</translation>
+    </message>
+    <message>
+        <source>The %1 is cut already, in part or whole, and this change gives it another shape: what is cut would no longer match. Go back, or go on and cut it anew from fresh cloth.</source>
+        <translation>Das Teil „%1“ ist schon geschnitten, ganz oder zum Teil, und diese Änderung gibt ihm eine andere Form: Was geschnitten ist, passt dann nicht mehr. Gehen Sie zurück, oder schneiden Sie es neu aus frischem Stoff.</translation>
+    </message>
+    <message>
+        <source>Back to what is cut</source>
+        <translation>Zurück zum Geschnittenen</translation>
+    </message>
+    <message>
+        <source>cowl front</source>
+        <translation>Wasserfall-Vorderteil</translation>
+    </message>
+    <message>
+        <source>cowl back</source>
+        <translation>Wasserfall-Rückenteil</translation>
+    </message>
+    <message>
+        <source>cowl facing</source>
+        <translation>Wasserfall-Beleg</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>Rückenteil</translation>
+    </message>
+    <message>
+        <source>inner panel</source>
+        <translation>Innenstück</translation>
+    </message>
+    <message>
+        <source>not calibrated</source>
+        <translation>nicht kalibriert</translation>
+    </message>
+    <message>
+        <source>only simulated</source>
+        <translation>nur simuliert</translation>
+    </message>
+    <message>
+        <source>front is refused</source>
+        <translation>Vorderteil geht nicht</translation>
+    </message>
+    <message>
+        <source>back is refused</source>
+        <translation>Rückenteil geht nicht</translation>
+    </message>
+    <message>
+        <source>not chosen</source>
+        <translation>nicht gewählt</translation>
+    </message>
+    <message>
+        <source>Some of the body measures are still the sample's, not yours.</source>
+        <translation>Einige Körpermaße sind noch die des Beispiels, nicht Ihre.</translation>
+    </message>
+    <message>
+        <source>sample measures</source>
+        <translation>Beispielmaße</translation>
+    </message>
+    <message>
+        <source>back is missing</source>
+        <translation>Rückenteil fehlt</translation>
+    </message>
+    <message>
+        <source>too narrow</source>
+        <translation>zu schmal</translation>
+    </message>
+    <message>
+        <source>no piece yet</source>
+        <translation>noch kein Teil</translation>
+    </message>
+    <message>
+        <source>%1 of %2 to cut</source>
+        <translation>%1 von %2 offen</translation>
+    </message>
+    <message>
+        <source>refused as it is</source>
+        <translation>geht so nicht</translation>
+    </message>
+    <message>
+        <source>The %1 is %2 across, the cloth only %3. Take wider cloth, or make the piece narrower.</source>
+        <translation>Das Teil „%1“ ist %2 breit, der Stoff nur %3. Nehmen Sie breiteren Stoff, oder machen Sie das Teil schmaler.</translation>
+    </message>
+    <message>
+        <source>What the top is cut from. Its width decides whether the pieces fit, its colour which lines are seen.</source>
+        <translation>Woraus das Oberteil geschnitten wird. Die Breite entscheidet, ob die Teile passen, die Farbe, welche Linien zu sehen sind.</translation>
+    </message>
+    <message>
+        <source>Every piece laid open between the selvedges</source>
+        <translation>Alle Teile, aufgeklappt zwischen den Webkanten</translation>
+    </message>
+    <message>
+        <source>The pieces are laid on the cloth here, once there is a base front to draft them from.</source>
+        <translation>Hier liegen die Teile auf dem Stoff, sobald es ein Grundvorderteil gibt.</translation>
+    </message>
+    <message>
+        <source>Yes, every piece fits between the selvedges.</source>
+        <translation>Ja, alle Teile passen zwischen die Webkanten.</translation>
+    </message>
+    <message>
+        <source>No, not every piece fits.</source>
+        <translation>Nein, nicht alle Teile passen.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;%1&lt;/b&gt;: %2 across, %3 along</source>
+        <translation>&lt;b&gt;%1&lt;/b&gt;: %2 breit, %3 lang</translation>
+    </message>
+    <message>
+        <source>Laid as drawn they take &lt;b&gt;%1&lt;/b&gt; of cloth; closer laying may save some.</source>
+        <translation>So gelegt brauchen sie &lt;b&gt;%1&lt;/b&gt; Stoff; enger gelegt vielleicht weniger.</translation>
+    </message>
+    <message>
+        <source>wine</source>
+        <translation>weinrot</translation>
+    </message>
+    <message>
+        <source>near to %1</source>
+        <translation>ähnlich %1</translation>
     </message>
 </context>
 </TS>

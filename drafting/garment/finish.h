@@ -1,6 +1,6 @@
 // Finish: how an edge that is sewn to nothing is made neat, and what to cut for it.
 //
-//   FinishedEdge top = finished({.kind = FinishKind::band}, "panel top", 372.0, false);
+//   FinishedEdge top = finished({.kind = FinishKind::band}, "inner panel top", 372.0, false);
 //   // top.cut_length of top.cut_width to cut
 //
 // Common practice, no source, for every figure here: a band or binding is a

@@ -49,7 +49,7 @@ Piece camisole_of(const Piece& base, const TopWishes& wishes) {
   const double top_height = neck.y() - wishes.camisole_depth;
   const double side_length = length(side), centre_top = edge_of(base, "centre-front").points.front().y();
   if (!(wishes.camisole_length >= 20.0) || wishes.camisole_length > side_length - 20.0) {
-    throw Refusal("The camisole panel must reach between 20 mm and " +
+    throw Refusal("The inner panel must reach between 20 mm and " +
                   mm_in_words(std::floor(side_length - 20.0)) + " down the side seam. Change its length.");
   }
   // Its top corner lies up the armhole: at the notch, or two fifths of the way up.
@@ -61,7 +61,7 @@ Piece camisole_of(const Piece& base, const TopWishes& wishes) {
   const Polyline seam = between(side, side_length - wishes.camisole_length, side_length);
   const Point corner = arm.back();
   if (!(wishes.camisole_depth > 0.0) || top_height > centre_top || top_height < seam.front().y() + 30.0) {
-    throw Refusal("The camisole panel's top edge must lie between " +
+    throw Refusal("The inner panel's top edge must lie between " +
                   mm_in_words(std::ceil(neck.y() - centre_top)) + " and " +
                   mm_in_words(std::floor(neck.y() - seam.front().y() - 30.0)) +
                   " below the neck point. Change its depth.");
@@ -71,7 +71,7 @@ Piece camisole_of(const Piece& base, const TopWishes& wishes) {
   add_quadratic(top, {0.45 * corner.x(), top_height}, centre);
   const Point foot(0.0, seam.front().y());
   Piece piece;
-  piece.name = "camisole panel";
+  piece.name = "inner panel";
   piece.edges = {{"centre-front", {centre, foot}},
                  {"camisole-hem", {foot, seam.front()}},
                  {"side-seam", seam},
@@ -79,7 +79,7 @@ Piece camisole_of(const Piece& base, const TopWishes& wishes) {
                  {"camisole-top", top}};
   piece.seam_line = outline_of(piece.edges);
   if (self_crossing(piece.seam_line)) {
-    throw Refusal("The camisole panel would cross itself. Set its top edge lower or its hem longer.");
+    throw Refusal("The inner panel would cross itself. Set its top edge lower or its hem longer.");
   }
   piece.fold = Segment{centre, foot};
   const double across = 0.3 * corner.x();
@@ -161,8 +161,8 @@ Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& 
   side.first_length -= back_tack;
   top.walks.push_back(side);
   if (top.camisole) {
-    top.walks.push_back(partial_walk("camisole side seam", *top.camisole, base_front, "side-seam"));
-    top.walks.push_back(partial_walk("camisole armhole", *top.camisole, base_front, "armhole"));
+    top.walks.push_back(partial_walk("inner panel side seam", *top.camisole, base_front, "side-seam"));
+    top.walks.push_back(partial_walk("inner panel armhole", *top.camisole, base_front, "armhole"));
   }
   if (top.cowl.facing) {
     top.walks.push_back(walk_seams("facing", *top.cowl.facing, "neckline", front, "neckline"));
@@ -182,7 +182,7 @@ Top draft_top(const Piece& base_front, const Piece& base_back, const TopWishes& 
   }
   if (top.camisole) {
     const double edge = 2.0 * length(edge_of(*top.camisole, "camisole-top").points);
-    top.finishes.push_back(finished(wishes.camisole_finish, "panel top", edge, false));
+    top.finishes.push_back(finished(wishes.camisole_finish, "inner panel top", edge, false));
   }
   if (wishes.arm_finish || top.carried.empty()) {
     const double arm = length(edge_of(front, "armhole").points) + length(edge_of(top.back, "armhole").points);

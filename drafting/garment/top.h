@@ -5,9 +5,9 @@
 //   Top top = draft_top(block_front(m), block_back(m), wishes);
 //   require_walk(top, false);     // throws Refusal when a seam does not walk
 //
-// Front, back, an inner camisole panel under the cowl, a separate facing when
+// Front, back, an inner panel under the cowl, a separate facing when
 // wished, pieces carried over unchanged (sleeves), the neck elastic and the
-// finishes of the panel's top edge and of a sleeveless top's armholes as figures.
+// finishes of the inner panel's top edge and of a sleeveless top's armholes as figures.
 #pragma once
 
 #include <optional>

@@ -24,8 +24,9 @@ namespace cowlcast::projector {
 
 using Job = std::function<void()>;
 
-/// The program's window, until it is closed: what it does without a command.
-void open_workbench();
+/// The program's window, until it is closed: what it does without a command. `file`: the project to open, or
+/// none.
+void open_workbench(const std::string& file = {});
 
 void add_sheets(CLI::App& app, Job& job);
 void add_targets(CLI::App& app, Job& job);

@@ -134,12 +134,6 @@ bool says_slash_lines(const CowlOptions& options) {
                      [](const CLI::Option* option) { return option->count() > 0; });
 }
 
-std::vector<drafting::SlashWish> slashes_along(const std::vector<drafting::Polyline>& lines) {
-  std::vector<drafting::SlashWish> slashes(lines.size());
-  for (size_t i = 0; i < lines.size(); ++i) slashes[i].line = lines[i];
-  return slashes;
-}
-
 drafting::CowlWishes wishes_of(const CowlOptions& options) {
   drafting::CowlWishes wishes = options.wishes;
   wishes.on_fold = !options.full;

@@ -25,9 +25,6 @@ void add_cowl_options(CLI::App& command, const std::shared_ptr<CowlOptions>& opt
 /// file do not count.
 bool says_slash_lines(const CowlOptions& options);
 
-/// Slash lines along drawn ones, from the top down.
-std::vector<drafting::SlashWish> slashes_along(const std::vector<drafting::Polyline>& lines);
-
 /// The choices as drafting takes them.
 drafting::CowlWishes wishes_of(const CowlOptions& options);
 

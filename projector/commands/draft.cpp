@@ -3,6 +3,7 @@
 #include "projector/commands/base_options.h"
 #include "projector/commands/cowl_options.h"
 #include "projector/commands/files.h"
+#include "projector/project/drawn_slashes.h"
 
 namespace cowlcast::projector {
 

@@ -7,6 +7,7 @@
 #include "projector/commands/command.h"
 #include "projector/commands/display.h"
 #include "projector/commands/files.h"
+#include "projector/project/project_file.h"
 
 namespace {
 
@@ -21,7 +22,7 @@ int main(int argc, char** argv) {
   using namespace cowlcast;
   CLI::App app(
       "Drafts a draped cowl front and projects its cutting lines, in true size, onto the cloth.\n"
-      "Without a command its window opens.\n"
+      "Without a command its window opens; `cowlcast NAME.cowlcast` opens that project in it.\n"
       "Lengths are mm unless a unit is written: 480, 48cm, 19in. Angles are degrees, anticlockwise.",
       "cowlcast");
   app.require_subcommand(1);
@@ -46,7 +47,9 @@ int main(int argc, char** argv) {
   projector::add_demo(app, job);
   try {
     if (argc == 1 && projector::has_display()) {
-      job = projector::open_workbench;
+      job = [] { projector::open_workbench(); };
+    } else if (argc == 2 && QString::fromLocal8Bit(argv[1]).endsWith(projector::kProjectEnding)) {
+      job = [file = std::string(argv[1])] { projector::open_workbench(file); };
     } else {
       app.parse(argc, argv);
     }

@@ -9,6 +9,7 @@
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
 #include "projector/frame/png.h"
+#include "projector/project/drawn_slashes.h"
 #include "projector/teaching/window.h"
 
 namespace cowlcast::projector {

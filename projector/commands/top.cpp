@@ -158,7 +158,7 @@ void draft_and_write(const drafting::Piece& front, const drafting::Piece& back, 
 
 void add_top(CLI::App& app, Job& job) {
   const auto options = std::make_shared<TopOptions>();
-  CLI::App* command = app.add_subcommand("top", "draft the whole top: cowl front, back, facing, panel");
+  CLI::App* command = app.add_subcommand("top", "draft the whole top: cowl front, back, facing, inner panel");
   add_top_options(*command, options);
   command->footer(
       "Writes NAME.json and NAME.svg for each piece, top.pdf and top.dxf (all pieces), record.txt and\n"
@@ -167,7 +167,7 @@ void add_top(CLI::App& app, Job& job) {
       "Lengths: a plain number is mm; 48cm and 19in are understood. Edges that can have an allowance, where\n"
       "a piece has them: " +
       edges_with_allowance() +
-      ".\nExample: cowlcast top --base demo --hang 17cm --weight high --camisole 130 --out top");
+      ".\nExample: cowlcast top --base demo --hang 17cm --weight high --inner-panel 130 --out top");
   command->callback([options, &job] {
     check(*options);
     job = [options] {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numbers>
 
+#include "projector/project/drawn_slashes.h"
+
 namespace cowlcast::projector {
 namespace {
 
@@ -151,18 +153,18 @@ void add_top_options(CLI::App& command, const std::shared_ptr<TopOptions>& optio
                  "a cowl in the back as well: its drape; other choices as in front", 1.0);
   add_length(command, "--back-drop", o.back_drop, "how far the back neckline is lowered [as in front]")
       ->needs(back_cowl);
-  CLI::Option* camisole = add_length(
-      command, "--camisole", o.camisole_depth,
+  CLI::Option* inner_panel = add_length(
+      command, "--inner-panel", o.camisole_depth,
       "an inner panel under the cowl: its top edge below the neck point, at the centre front", 1.0);
-  add_length(command, "--camisole-length", o.top.camisole_length,
-             "of the panel, along the side seam below the armhole [110]", 20.0)
-      ->needs(camisole);
+  add_length(command, "--inner-panel-length", o.top.camisole_length,
+             "of the inner panel, along the side seam below the armhole [110]", 20.0)
+      ->needs(inner_panel);
   command
-      .add_option("--camisole-finish", o.camisole_finish,
-                  "of the panel's top edge: turned, band, binding or elastic")
+      .add_option("--inner-panel-finish", o.camisole_finish,
+                  "of the inner panel's top edge: turned, band, binding or elastic")
       ->check(CLI::IsMember({"turned", "band", "binding", "elastic"}))
       ->capture_default_str()
-      ->needs(camisole);
+      ->needs(inner_panel);
   command
       .add_option("--arm-finish", o.arm_finish,
                   "of the armholes of a top without sleeves; sets their allowance. Left out, a binding is\n"

@@ -1,13 +1,15 @@
 #include "projector/project/derive.h"
 
 #include <QCoreApplication>
+#include <algorithm>
 #include <cmath>
 
 #include "drafting/block/sizes.h"
 #include "drafting/intake/svg_base.h"
-#include "drafting/intake/svg_lines.h"
 #include "drafting/piece/base_size.h"
 #include "drafting/refusal.h"
+#include "projector/project/drawn_slashes.h"
+#include "projector/project/on_cloth.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -40,8 +42,7 @@ std::optional<Piece> drawn_base(const PatternDrawing& drawing, bool front, Bases
   std::string& refusal = front ? bases.front_refusal : bases.back_refusal;
   auto piece = tried(
       [&] {
-        const std::string svg =
-            drawing.roles.empty() ? drawing.svg : drafting::with_roles(drawing.svg, drawing.roles);
+        const std::string svg = svg_of(drawing);
         return front ? drafting::base_front_from_svg(svg, &cautions)
                      : drafting::base_back_from_svg(svg, &cautions);
       },
@@ -66,6 +67,17 @@ std::optional<drafting::BodyMeasures> measures_of(const PatternChoice& pattern) 
   if (pattern.source != PatternSource::size) return std::nullopt;
   std::string unknown;
   return tried([&] { return drafting::measures_of_size(pattern.size); }, unknown);
+}
+
+std::vector<double drafting::BodyMeasures::*> sample_measures(const PatternChoice& pattern) {
+  using Body = drafting::BodyMeasures;
+  std::vector<double Body::*> left;
+  if (pattern.source != PatternSource::body || pattern.body_is_own) return left;
+  const Body sample = drafting::demo_measures();
+  for (const auto member : {&Body::bust_girth, &Body::waist_girth, &Body::hip_girth, &Body::neck_girth,
+                            &Body::shoulder_length, &Body::back_waist_length, &Body::waist_to_hem})
+    if (pattern.body.*member == sample.*member) left.push_back(member);
+  return left;
 }
 
 Bases bases_of(const PatternChoice& pattern) {
@@ -129,6 +141,16 @@ Garment garment_of(const Project& project) {
   return garment;
 }
 
+std::string piece_in_words(const std::string& name) {
+  constexpr const char* names[] = {
+      QT_TRANSLATE_NOOP("derive", "cowl front"), QT_TRANSLATE_NOOP("derive", "cowl back"),
+      QT_TRANSLATE_NOOP("derive", "cowl facing"), QT_TRANSLATE_NOOP("derive", "back"),
+      QT_TRANSLATE_NOOP("derive", "inner panel")};
+  for (const char* known : names)
+    if (name == known) return said(known);
+  return name;
+}
+
 double cloth_height(const ClothChoice& cloth, const Piece& piece) {
   return piece.fold ? 2.0 * cloth.thickness : cloth.thickness;
 }
@@ -162,33 +184,69 @@ Record record_of(const Project& project, const Piece& piece, std::string* why) {
   return fresh;
 }
 
+std::vector<std::string> changed_after_cutting(const Project& project, const Garment& garment) {
+  std::vector<std::string> names;
+  for (const Piece& piece : garment.pieces) {
+    const auto found = project.cutting.find(piece.name);
+    if (found != project.cutting.end() && found->second.cut > 0 && found->second.shape != shape_of(piece))
+      names.push_back(piece.name);
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+namespace {
+
+std::optional<Missing> lacking_table(const Project& project) {
+  if (!project.table.map) return Missing{Place::table, said("Not calibrated yet."), said("not calibrated")};
+  if (project.table.simulated)
+    return Missing{Place::table, said("Only the simulated table so far."), said("only simulated")};
+  return std::nullopt;
+}
+
+std::optional<Missing> lacking_pattern(const Project& project, const Bases& bases) {
+  if (!bases.front_refusal.empty())
+    return Missing{Place::pattern, bases.front_refusal, said("front is refused")};
+  if (!bases.back_refusal.empty())
+    return Missing{Place::pattern, bases.back_refusal, said("back is refused")};
+  if (!bases.front) return Missing{Place::pattern, said("No base front is chosen yet."), said("not chosen")};
+  if (!sample_measures(project.pattern).empty())
+    return Missing{Place::pattern, said("Some of the body measures are still the sample's, not yours."),
+                   said("sample measures")};
+  if (!bases.back && project.top.back)
+    return Missing{Place::pattern, said("The base back is not opened yet, so only the front can be cut."),
+                   said("back is missing")};
+  return std::nullopt;
+}
+
+std::optional<Missing> lacking_cloth(const Project& project, const Garment& garment) {
+  if (const std::string wide = too_wide_for_cloth(project, garment); !wide.empty())
+    return Missing{Place::cloth, wide, said("too narrow")};
+  return std::nullopt;
+}
+
+std::optional<Missing> lacking_cutting(const Project& project, const Garment& garment) {
+  if (garment.pieces.empty())
+    return Missing{Place::cutting, said("There is no piece to cut yet."), said("no piece yet")};
+  const int all = static_cast<int>(garment.pieces.size()), done = pieces_cut(project, garment.pieces);
+  if (done == all) return std::nullopt;
+  return Missing{Place::cutting,
+                 tr("%1 of %2 pieces are still to cut.").arg(all - done).arg(all).toStdString(),
+                 tr("%1 of %2 to cut").arg(all - done).arg(all).toStdString()};
+}
+
+}  // namespace
+
 std::vector<Missing> missing_in(const Project& project, const Garment& garment) {
   std::vector<Missing> missing;
-  const auto add = [&](Place place, const std::string& sentence) { missing.push_back({place, sentence}); };
-  if (!project.table.map)
-    add(Place::table, said("Not calibrated yet."));
-  else if (project.table.simulated)
-    add(Place::table, said("Only the simulated table so far."));
-
-  const Bases& bases = garment.bases;
-  if (!bases.front_refusal.empty())
-    add(Place::pattern, bases.front_refusal);
-  else if (!bases.back_refusal.empty())
-    add(Place::pattern, bases.back_refusal);
-  else if (!bases.front)
-    add(Place::pattern, said("No base front is chosen yet."));
-  else if (!bases.back && project.top.back)
-    add(Place::pattern, said("The base back is not opened yet, so only the front can be cut."));
-
-  if (!garment.refusal.empty()) add(Place::cowl, garment.refusal);
-
-  if (garment.pieces.empty()) {
-    add(Place::cutting, said("There is no piece to cut yet."));
-  } else {
-    const int all = static_cast<int>(garment.pieces.size()), done = pieces_cut(project, garment.pieces);
-    if (done < all)
-      add(Place::cutting, tr("%1 of %2 pieces are still to cut.").arg(all - done).arg(all).toStdString());
-  }
+  const auto add = [&](std::optional<Missing> gap) {
+    if (gap) missing.push_back(std::move(*gap));
+  };
+  add(lacking_table(project));
+  add(lacking_pattern(project, garment.bases));
+  if (!garment.refusal.empty()) add(Missing{Place::cowl, garment.refusal, said("refused as it is")});
+  add(lacking_cloth(project, garment));
+  add(lacking_cutting(project, garment));
   return missing;
 }
 

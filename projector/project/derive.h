@@ -38,6 +38,10 @@ Bases bases_of(const PatternChoice& pattern);
 /// Measures behind a pattern: of its size, or as given; none for a drawing.
 std::optional<drafting::BodyMeasures> measures_of(const PatternChoice& pattern);
 
+/// The lengths of a body that are still the sample's and were not said to be the wearer's; none for another
+/// source. The ease is a wish, no measure.
+std::vector<double drafting::BodyMeasures::*> sample_measures(const PatternChoice& pattern);
+
 /// The wishes as the drafting room takes them: the project's own, with the cloth's width, on the bias when
 /// the cloth is woven.
 drafting::CowlWishes cowl_wishes_of(const Project& project);
@@ -52,6 +56,9 @@ struct Garment {
   std::string refusal;                      ///< why no cowl, or no top, was drafted; empty: no reason
 };
 Garment garment_of(const Project& project);
+
+/// "cowl front", "inner panel", in the person's language.
+std::string piece_in_words(const std::string& name);
 
 /// Of the piece's cloth above the mat when it lies to be cut: two layers when it is cut on the fold, mm.
 double cloth_height(const ClothChoice& cloth, const drafting::Piece& piece);
@@ -75,10 +82,15 @@ std::vector<Cut> strokes_of(const drafting::Piece& piece, const Blade& blade);
 /// another shape (the cowl was changed since) is told in `why`.
 Record record_of(const Project& project, const drafting::Piece& piece, std::string* why = nullptr);
 
-/// Something a place still lacks, in one sentence.
+/// Pieces of which something is cut in another shape than they have now, by name and in its order: cutting
+/// would go on with other lines.
+std::vector<std::string> changed_after_cutting(const Project& project, const Garment& garment);
+
+/// Something a place still lacks.
 struct Missing {
   Place place = Place::table;
-  std::string sentence;
+  std::string sentence;  ///< the whole of it
+  std::string brief;     ///< in two or three words
 };
 
 /// At most one a place, in the order of places; a place that is not named lacks nothing.

@@ -40,7 +40,8 @@ struct PatternDrawing {
 struct PatternChoice {
   PatternSource source = PatternSource::none;
   std::string size;
-  drafting::BodyMeasures body = drafting::demo_measures();
+  drafting::BodyMeasures body = drafting::demo_measures();  ///< a sample to begin with
+  bool body_is_own = false;  ///< said to be the wearer's, where a length is still the sample's
   PatternDrawing front, back;
 };
 

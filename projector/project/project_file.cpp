@@ -34,6 +34,10 @@ Project project_from(const json& in) {
   if (in.contains("cutting"))
     for (const auto& [piece, record] : in.at("cutting").items())
       project.cutting[piece] = record_from_json(record.dump());
+  if (auto old = project.cutting.extract("camisole panel")) {  // as the inner panel was called once
+    old.key() = old.mapped().piece = "inner panel";
+    project.cutting.insert(std::move(old));
+  }
   return project;
 }
 

@@ -176,6 +176,7 @@ json pattern_to(const PatternChoice& pattern) {
   return {{"source", word_for(kSources, pattern.source)},
           {"size", pattern.size},
           {"body", body},
+          {"body_is_own", pattern.body_is_own},
           {"front", drawing_to(pattern.front)},
           {"back", drawing_to(pattern.back)}};
 }
@@ -186,6 +187,7 @@ PatternChoice pattern_from(const json& in) {
   take(in, "size", pattern.size);
   if (in.contains("body"))
     for (const auto& [word, member] : kMeasures) take(in.at("body"), word, pattern.body.*member);
+  take(in, "body_is_own", pattern.body_is_own);
   drawing_from(in, "front", pattern.front);
   drawing_from(in, "back", pattern.back);
   return pattern;

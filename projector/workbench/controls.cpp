@@ -34,6 +34,31 @@ LengthBox::LengthBox(Settings& settings, double least, double most) : settings_(
   setFont(letters(TextSize::large));
   connect(this, &QDoubleSpinBox::valueChanged, this, &LengthBox::edited);
   connect(&settings_, &Settings::changed, this, [this] { show_mm(value()); });
+  connect(lineEdit(), &QLineEdit::textEdited, this, [this](const QString& text) { typed_ = text; });
+  connect(this, &QDoubleSpinBox::editingFinished, this, [this] {
+    if (!typed_.isEmpty()) emit held_back(limit_of(typed_));
+    typed_.clear();
+  });
+}
+
+QString LengthBox::limit_of(const QString& typed) const {
+  const auto mm = typed_length(typed.toStdString(), settings_.preferences().units);
+  if (!mm || (*mm >= minimum() && *mm <= maximum())) return {};
+  return (*mm > maximum() ? tr("%1 is too much: the most here is %2.")
+                          : tr("%1 is too little: the least here is %2."))
+      .arg(textFromValue(*mm), textFromValue(*mm > maximum() ? maximum() : minimum()));
+}
+
+QLabel* make_limit_words(const LengthBox& box) {
+  auto* words = new QLabel;
+  words->setWordWrap(true);
+  words->hide();
+  QObject::connect(&box, &LengthBox::held_back, words, [words](const QString& said) {
+    words->setText(QStringLiteral("⚠ ") + said);
+    words->setVisible(!said.isEmpty());
+  });
+  QObject::connect(&box, &QDoubleSpinBox::valueChanged, words, [words] { words->hide(); });
+  return words;
 }
 
 void LengthBox::show_mm(double mm) {
@@ -255,6 +280,7 @@ LengthBox* Panel::add_length(Settings& settings, const QString& label, const QSt
                              double most) {
   auto* box = new LengthBox(settings, least, most);
   add_labelled(label, tip, box);
+  add(make_limit_words(*box));
   return box;
 }
 

@@ -40,6 +40,8 @@ class LengthBox : public QDoubleSpinBox {
 
  signals:
   void edited(double mm);
+  /// What was typed is more or less than can be, and the nearest was taken: says so. Empty: it was not.
+  void held_back(const QString& words);
 
  protected:
   QString textFromValue(double mm) const override;
@@ -49,8 +51,14 @@ class LengthBox : public QDoubleSpinBox {
   void wheelEvent(QWheelEvent* event) override;
 
  private:
+  QString limit_of(const QString& typed) const;
+
   Settings& settings_;
+  QString typed_;  // since it was last left
 };
+
+/// A label for below the box that shows what it says when it holds something back.
+QLabel* make_limit_words(const LengthBox& box);
 
 /// Keys of a note's two buttons. Notes that may be in sight together have keys of their own.
 struct NoteKeys {

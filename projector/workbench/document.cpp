@@ -112,7 +112,8 @@ void Document::begin_variant() {
 void Document::recover(const FoundWork& found) {
   if (!found.project) throw drafting::Refusal(found.refusal);
   std::unique_ptr<ProjectLock> lock;
-  if (!found.path.isEmpty()) lock = std::make_unique<ProjectLock>(found.path);
+  if (!found.path.isEmpty())
+    lock = same_file(found.path, path_) ? std::move(lock_) : std::make_unique<ProjectLock>(found.path);
   give_up();
   lock_ = std::move(lock);
   begin(*found.project, found.path, false);

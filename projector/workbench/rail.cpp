@@ -3,7 +3,6 @@
 #include <QKeyEvent>
 #include <QPainter>
 #include <QVBoxLayout>
-#include <utility>
 
 #include "projector/workbench/controls.h"
 
@@ -32,34 +31,26 @@ QString tip_of(Place place) {
   return {};
 }
 
-/// As many whole words as the rectangle holds.
-QString first_lines(QPainter& painter, const QString& words, const QRectF& room) {
-  const auto fits = [&](const QString& text) {
-    return painter.boundingRect(room, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text).height() <=
-           room.height();
-  };
-  if (fits(words)) return words;
-  QStringList kept = words.split(QLatin1Char(' '));
-  while (kept.size() > 1 && !fits(kept.join(QLatin1Char(' ')) + QStringLiteral(" …"))) kept.removeLast();
-  return kept.join(QLatin1Char(' ')) + QStringLiteral(" …");
-}
-
 }  // namespace
 
-RailButton::RailButton(Place place, const QKeySequence& key) : icon_(icon_of(place)) {
+RailButton::RailButton(Place place, const QKeySequence& key)
+    : icon_(icon_of(place)),
+      tip_(tip_of(place) + QStringLiteral(" (") + key.toString(QKeySequence::NativeText) + QLatin1Char(')')) {
   setText(title_of(place));
   setCheckable(true);
   setAutoExclusive(true);
   setShortcut(key);
   setFocusPolicy(Qt::StrongFocus);
-  describe(*this, title_of(place),
-           tip_of(place) + QStringLiteral(" (") + key.toString(QKeySequence::NativeText) + QLatin1Char(')'));
+  describe(*this, title_of(place), tip_);
 }
 
-void RailButton::show_missing(const QString& words) {
-  if (std::exchange(told_, true) && words == missing_) return;
-  missing_ = words;
-  setAccessibleDescription(words.isEmpty() ? tr("Nothing is missing") : tr("Missing: %1").arg(words));
+void RailButton::show_missing(const std::optional<Missing>& missing) {
+  missing_ = missing ? QString::fromStdString(missing->brief) : QString();
+  const QString words =
+      missing ? tr("Missing: %1").arg(QString::fromStdString(missing->sentence)) : tr("Nothing is missing");
+  if (accessibleDescription() == words) return;
+  setAccessibleDescription(words);
+  setToolTip(tip_ + QStringLiteral("\n") + words);
   update();
 }
 
@@ -99,7 +90,7 @@ void RailButton::paintEvent(QPaintEvent*) {
   painter.setFont(letters(TextSize::small));
   const QRectF words = below.adjusted(sign + grown(5), 0, 0, 0);
   const QString said = missing_.isEmpty() ? tr("ready") : missing_;
-  painter.drawText(words, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, first_lines(painter, said, words));
+  painter.drawText(words, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, said);
   if (hasFocus()) {
     painter.setPen(QPen(isChecked() ? t.on_accent : t.accent, 2.0));
     painter.setBrush(Qt::NoBrush);
@@ -137,10 +128,10 @@ void Rail::show_current(size_t place) {
 
 void Rail::show_missing(const std::vector<Missing>& missing) {
   for (size_t i = 0; i < places_.size(); ++i) {
-    QString words;
+    std::optional<Missing> here;
     for (const Missing& gap : missing)
-      if (gap.place == places_[i]->place()) words = QString::fromStdString(gap.sentence);
-    buttons_[i]->show_missing(words);
+      if (gap.place == places_[i]->place()) here = gap;
+    buttons_[i]->show_missing(here);
   }
 }
 

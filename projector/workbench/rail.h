@@ -3,6 +3,7 @@
 
 #include <QAbstractButton>
 #include <QWidget>
+#include <optional>
 #include <vector>
 
 #include "projector/workbench/workplace.h"
@@ -14,7 +15,8 @@ class RailButton : public QAbstractButton {
 
  public:
   RailButton(Place place, const QKeySequence& key);
-  void show_missing(const QString& words);
+  /// Nothing missing: none.
+  void show_missing(const std::optional<Missing>& missing);
   QSize sizeHint() const override;
 
  protected:
@@ -24,8 +26,7 @@ class RailButton : public QAbstractButton {
 
  private:
   Icon icon_;
-  QString missing_;
-  bool told_ = false;
+  QString tip_, missing_;  // in brief
 };
 
 class Rail : public QWidget {

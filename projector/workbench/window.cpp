@@ -11,6 +11,8 @@
 #include <QScreen>
 #include <QShortcut>
 #include <QTimer>
+#include <algorithm>
+#include <utility>
 
 #include "drafting/refusal.h"
 #include "projector/project/project_file.h"
@@ -117,6 +119,7 @@ void WorkbenchWindow::show_document() {
   for (Workplace* place : places_)
     if (place->place() == current_) place->show_project();
   rail_->show_missing(gaps());
+  tell_changed_cut();
   show_tour();
   const auto say = [](QAction* action, bool can, const QString& what, const QString& sentence) {
     action->setEnabled(can);
@@ -134,7 +137,8 @@ std::vector<Missing> WorkbenchWindow::gaps() {
   for (const Place place : {Place::cowl, Place::cutting, Place::sewing}) {
     if (pattern && (cowl || place == Place::cowl)) continue;
     std::erase_if(all, [place](const Missing& gap) { return gap.place == place; });
-    all.push_back({place, (pattern ? tr("after the cowl") : tr("after the pattern")).toStdString()});
+    const std::string words = (pattern ? tr("after the cowl") : tr("after the pattern")).toStdString();
+    all.push_back({place, words, words});
   }
   return all;
 }
@@ -146,7 +150,24 @@ void WorkbenchWindow::show_title() {
 
 void WorkbenchWindow::begin_anew() {
   notice_->clear();
+  changed_cut_.reset();
   for (Workplace* place : places_) place->begin_anew();
+}
+
+/// A change of what is cut already is said at once, with the way back.
+void WorkbenchWindow::tell_changed_cut() {
+  const auto changed = changed_after_cutting(document_.project(), garment_.now());
+  const auto before = std::exchange(changed_cut_, changed);
+  if (changed.empty() && notice_->words() == changed_cut_words_) notice_->clear();
+  if (!before || std::includes(before->begin(), before->end(), changed.begin(), changed.end())) return;
+  changed_cut_words_ =
+      tr("The %1 is cut already, in part or whole, and this change gives it another shape: what is cut would "
+         "no longer match. Go back, or go on and cut it anew from fresh cloth.")
+          .arg(QString::fromStdString(piece_in_words(changed.front())));
+  notice_->say(changed_cut_words_, tr("Back to what is cut"), [this] {
+    while (document_.can_undo() && !changed_cut_.value_or(std::vector<std::string>()).empty())
+      document_.undo();
+  });
 }
 
 void WorkbenchWindow::settings_changed() {
@@ -239,8 +260,11 @@ void WorkbenchWindow::offer(const std::vector<FoundWork>& found) {
                                                       : QString::fromStdString(work.project->name);
     notice_->offer(tr("“%1” was not saved when the program ended. It was kept.").arg(name),
                    tr("Go on with it"), [this, work] {
-                     notice_->clear();
-                     document_.recover(work);
+                     try {
+                       document_.recover(work);
+                     } catch (const drafting::Refusal& reason) {
+                       notice_->say(QString::fromUtf8(reason.what()));
+                     }
                    });
     return;  // the others are offered next time
   }

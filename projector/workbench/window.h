@@ -13,6 +13,7 @@
 #include <QMainWindow>
 #include <QPointer>
 #include <QStackedWidget>
+#include <optional>
 #include <vector>
 
 #include "projector/project/work_copy.h"
@@ -71,6 +72,7 @@ class WorkbenchWindow : public QMainWindow {
   void show_tour();
   void go_on_with_tour(TourTask task);
   std::vector<Missing> gaps();
+  void tell_changed_cut();
   void show_title();
   void begin_anew();
   void settings_changed();
@@ -97,6 +99,9 @@ class WorkbenchWindow : public QMainWindow {
   Place current_ = Place::pattern;
   bool larger_type_ = false;
   QString language_;
+  /// Pieces cut in another shape than they have now, as last looked; none: not looked since another project.
+  std::optional<std::vector<std::string>> changed_cut_;
+  QString changed_cut_words_;
 };
 
 /// Settings taken to the whole program: theme, letters, language.

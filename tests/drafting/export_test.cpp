@@ -59,7 +59,7 @@ TEST(Pdf, RecordAndHandoutAreWhole) {
   EXPECT_EQ(page_sizes_mm(record_to_pdf(top)).size(), 1u);
   EXPECT_EQ(page_sizes_mm(steps_to_pdf(top.cowl)).size(), 8u);
   const std::string record = record_of(top);
-  for (const char* words : {"drape", "slash line 3", "clear elastic", "side seam:", "camisole panel"}) {
+  for (const char* words : {"drape", "slash line 3", "clear elastic", "side seam:", "inner panel"}) {
     EXPECT_NE(record.find(words), std::string::npos) << words;
   }
   EXPECT_EQ(record.find("DOES NOT WALK"), std::string::npos);

@@ -231,7 +231,7 @@ TEST(Top, TheCamisolePanelFitsItsSeams) {
   EXPECT_NEAR(length(edge_of(*top.camisole, "side-seam").points), 110.0, 1e-9);
   TopWishes wishes;
   wishes.camisole_depth = 20.0;
-  EXPECT_REFUSED(draft_top(front, block_back(m), wishes), "camisole panel's top edge");
+  EXPECT_REFUSED(draft_top(front, block_back(m), wishes), "inner panel's top edge");
 }
 
 TEST(Top, FinishesAreReckonedAndSetTheirAllowance) {

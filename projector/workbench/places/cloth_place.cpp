@@ -3,6 +3,8 @@
 #include <QHBoxLayout>
 #include <QPainter>
 #include <QPixmap>
+#include <algorithm>
+#include <cmath>
 
 #include "projector/frame/style.h"
 #include "projector/workbench/places/scenes.h"
@@ -16,11 +18,12 @@ struct NamedColour {
 };
 
 /// Colours that cloth is sold in; near enough to choose the lines by.
-constexpr std::array<NamedColour, 14> named{{{QT_TRANSLATE_NOOP("ClothPlace", "white"), 0xfff4f4f0},
+constexpr std::array<NamedColour, 15> named{{{QT_TRANSLATE_NOOP("ClothPlace", "white"), 0xfff4f4f0},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "cream"), 0xffe9dec5},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "yellow"), 0xffe8c83c},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "orange"), 0xffd9772b},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "red"), 0xffb01828},
+                                             {QT_TRANSLATE_NOOP("ClothPlace", "wine"), 0xff8a3a4c},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "rose"), 0xffd992a2},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "violet"), 0xff6a4a86},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "light blue"), 0xff8db4d2},
@@ -30,6 +33,17 @@ constexpr std::array<NamedColour, 14> named{{{QT_TRANSLATE_NOOP("ClothPlace", "w
                                              {QT_TRANSLATE_NOOP("ClothPlace", "grey"), 0xff808080},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "dark grey"), 0xff3c3c3e},
                                              {QT_TRANSLATE_NOOP("ClothPlace", "black"), 0xff101010}}};
+
+/// The name that comes nearest to a colour that has none.
+QString nearest_name(unsigned colour) {
+  const auto apart = [colour](const NamedColour& one) {
+    const QColor a(colour), b(one.value);
+    return std::hypot(a.redF() - b.redF(), a.greenF() - b.greenF(), a.blueF() - b.blueF());
+  };
+  return ClothPlace::tr(std::min_element(named.begin(), named.end(), [&](const auto& a, const auto& b) {
+                          return apart(a) < apart(b);
+                        })->name);
+}
 
 QIcon swatch(unsigned colour) {
   QPixmap picture(44, 44);
@@ -87,11 +101,11 @@ ClothPlace::ClothPlace(Document& document, Settings& settings, CurrentGarment& g
       canvas_(new Canvas(settings)),
       middle_(new QStackedWidget) {
   set_lead(
-      tr("What the front is cut from. Its width decides whether the front fits, its colour which lines are "
+      tr("What the top is cut from. Its width decides whether the pieces fit, its colour which lines are "
          "seen."));
-  describe(*canvas_, tr("Drawing of the cloth"), tr("The cowl front laid open between the selvedges"));
-  middle_->addWidget(
-      make_waiting(tr("The front is laid on the cloth here, once there is a base front to draft it from.")));
+  describe(*canvas_, tr("Drawing of the cloth"), tr("Every piece laid open between the selvedges"));
+  middle_->addWidget(make_waiting(
+      tr("The pieces are laid on the cloth here, once there is a base front to draft them from.")));
   middle_->addWidget(canvas_);
   body()->addWidget(middle_, 1);
   body()->addWidget(make_panel());
@@ -178,7 +192,7 @@ void ClothPlace::show_colours(const std::vector<unsigned>& colours) {
     const unsigned colour = i < colours.size() ? colours[i] : 0u;
     int at = box.findData(colour);
     if (at < 0) {  // one that has no name here, from a file
-      box.addItem(swatch(colour), QColor(colour).name(), colour);
+      box.addItem(swatch(colour), tr("near to %1").arg(nearest_name(colour)), colour);
       at = box.count() - 1;
     }
     box.setCurrentIndex(at);
@@ -191,22 +205,42 @@ void ClothPlace::show_colours(const std::vector<unsigned>& colours) {
                        : tr("The lines are seen on this cloth in a lit room."));
 }
 
-void ClothPlace::show_fit() {
+ClothUse ClothPlace::use() const {
   const Garment& now = garment().now();
-  const ClothChoice& cloth = document().project().cloth;
+  const double width = document().project().cloth.width;
+  if (!now.pieces.empty() || !garment().last_cowl()) return on_cloth(now.pieces, width);
+  return on_cloth({garment().last_cowl()->front}, width);
+}
+
+void ClothPlace::show_fit(const ClothUse& use) {
+  const Garment& now = garment().now();
   refusal_->clear();
-  if (!now.bases.front) {
-    fit_->setText(tr("There is no front yet."));
-  } else if (!now.cowl) {
+  const std::string wide = too_wide_for_cloth(document().project(), now);
+  if (!wide.empty()) {
+    refusal_->say(in_own_units(wide), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
+  } else if (!now.refusal.empty()) {
     refusal_->say(in_own_units(now.refusal), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
-    fit_->setText(tr("There is no front to lay on it."));
-  } else {
-    fit_->setText(
-        tr("Yes. Laid open the front is <b>%1</b> across and <b>%2</b> long; the cloth leaves <b>%3</b> "
-           "beside it.")
-            .arg(length_words(now.cowl->cloth_width), length_words(now.cowl->cloth_length),
-                 length_words(cloth.width - now.cowl->cloth_width)));
   }
+  if (now.pieces.empty()) {
+    fit_->setText(now.bases.front ? tr("There is no front to lay on it.") : tr("There is no front yet."));
+    return;
+  }
+  QString words =
+      QStringLiteral("<p>") +
+      (wide.empty() ? tr("Yes, every piece fits between the selvedges.") : tr("No, not every piece fits.")) +
+      QStringLiteral("</p>");
+  for (const LaidOut& one : use.pieces)
+    words += QStringLiteral("<p>") +
+             tr("<b>%1</b>: %2 across, %3 along")
+                 .arg(QString::fromStdString(piece_in_words(one.name)), length_words(one.width),
+                      length_words(one.length)) +
+             QStringLiteral("</p>");
+  if (wide.empty())
+    words += QStringLiteral("<p>") +
+             tr("Laid as drawn they take <b>%1</b> of cloth; closer laying may save some.")
+                 .arg(length_words(use.length)) +
+             QStringLiteral("</p>");
+  fit_->setText(words);
 }
 
 void ClothPlace::show_project() {
@@ -216,10 +250,11 @@ void ClothPlace::show_project() {
   const QSignalBlocker quiet(thickness_);
   thickness_->setValue(cloth.thickness);
   show_colours(cloth.colours);
-  show_fit();
-  const auto& draft = garment().last_cowl();
-  middle_->setCurrentIndex(draft ? 1 : 0);
-  if (draft) canvas_->show_scene(cloth_scene(*draft, cloth, settings().preferences().units));
+  const ClothUse laid_out = use();
+  show_fit(laid_out);
+  const bool any = !laid_out.pieces.empty();
+  middle_->setCurrentIndex(any ? 1 : 0);
+  if (any) canvas_->show_scene(cloth_scene(laid_out, cloth, settings().preferences().units));
 }
 
 }  // namespace cowlcast::projector

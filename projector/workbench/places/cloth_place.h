@@ -1,4 +1,4 @@
-// The place where the cloth is told: its width, kind, thickness and colours; and whether the front fits on
+// The place where the cloth is told: its width, kind, thickness and colours; and whether the pieces fit on
 // it.
 #pragma once
 
@@ -7,6 +7,7 @@
 #include <QStackedWidget>
 #include <array>
 
+#include "projector/project/on_cloth.h"
 #include "projector/workbench/canvas/canvas.h"
 #include "projector/workbench/controls.h"
 #include "projector/workbench/workplace.h"
@@ -40,7 +41,8 @@ class ClothPlace : public Workplace {
   void add_colours(Panel& panel);
   void set_colour(size_t which, unsigned colour);
   void show_colours(const std::vector<unsigned>& colours);
-  void show_fit();
+  ClothUse use() const;
+  void show_fit(const ClothUse& use);
 
   Canvas* canvas_ = nullptr;
   QStackedWidget* middle_ = nullptr;

@@ -5,6 +5,7 @@
 
 #include "drafting/hang/hang.h"
 #include "drafting/refusal.h"
+#include "projector/project/drawn_slashes.h"
 #include "projector/workbench/canvas/ruler.h"
 #include "projector/workbench/places/scenes.h"
 
@@ -127,13 +128,14 @@ void CowlPlace::add_slashes(Panel& panel) {
       project.cowl.proportions = proportions_of(static_cast<Weight>(which), slash_count_of(project.cowl));
     });
   });
-  by_default_ =
-      make_button(tr("Slash &lines back in place"), tr("Lays the slash lines where they lie by default"));
+  by_default_ = make_button(tr("Slash &lines back in place"),
+                            tr("Where your drawing has them, or where they lie by default"));
   panel.add(by_default_);
   connect(by_default_, &QPushButton::clicked, this, [this] {
     document().change(tr("Slash lines back in place").toStdString(), [](Project& project) {
       project.cowl.slash_count = slash_count_of(project.cowl);
       project.cowl.slashes.clear();
+      if (project.pattern.source == PatternSource::drawing) take_drawn_slashes(project);
     });
   });
 }
@@ -163,7 +165,7 @@ void CowlPlace::add_pieces(Panel& panel) {
   inner_panel_ =
       add_check(tr("Inner &panel"), tr("A panel under the cowl, so that it can be worn on its own"),
                 [](Project& project, bool on) { project.top.camisole = on; });
-  panel_depth_ = panel.add_length(settings(), tr("Panel's &top below the neck point"),
+  panel_depth_ = panel.add_length(settings(), tr("Inner panel's &top below the neck point"),
                                   tr("Where the inner panel's top edge lies at the centre front"), 20, 400);
   let_edit(*panel_depth_, [](Project& project, double mm) { project.top.camisole_depth = mm; });
 }

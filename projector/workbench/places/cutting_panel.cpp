@@ -8,13 +8,6 @@
 #include "projector/workbench/places/cutting_place.h"
 
 namespace cowlcast::projector {
-namespace {
-
-QString name_in_words(const std::string& name) {
-  return QString::fromStdString(name);
-}
-
-}  // namespace
 
 CuttingPlace::CuttingPlace(Document& document, Settings& settings, CurrentGarment& garment)
     : Workplace(Place::cutting, document, settings, garment) {
@@ -161,7 +154,7 @@ void CuttingPlace::show_pieces() {
   pieces_->clear();
   for (const drafting::Piece& one : garment().now().pieces) {
     const Record record = record_of(document().project(), one);
-    QString words = name_in_words(one.name);
+    QString words = QString::fromStdString(piece_in_words(one.name));
     if (record.strokes > 0 && record.cut >= record.strokes)
       words = tr("%1: cut").arg(words);
     else if (record.cut > 0)

@@ -195,7 +195,7 @@ void CuttingPlace::keep_laying() {
   }
   record = recorded(*view_, record, present_time());
   document().change(
-      tr("Lay the %1").arg(QString::fromStdString(name)).toStdString(),
+      tr("Lay the %1").arg(QString::fromStdString(piece_in_words(name))).toStdString(),
       [&](Project& edited) { edited.cutting[name] = record; }, "lay " + name);
 }
 

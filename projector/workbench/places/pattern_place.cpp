@@ -9,6 +9,7 @@
 #include "drafting/block/sizes.h"
 #include "drafting/piece/base_size.h"
 #include "drafting/refusal.h"
+#include "projector/project/drawn_slashes.h"
 #include "projector/project/project_file.h"
 #include "projector/workbench/places/scenes.h"
 
@@ -160,10 +161,33 @@ QWidget* PatternPlace::make_measures_page() {
     line->addWidget(label, 1);
     line->addWidget(box);
     column->addLayout(line);
+    column->addWidget(make_limit_words(*box));
     measures_.emplace_back(row.member, box);
     let_edit(*box, [member = row.member](Project& project, double mm) { project.pattern.body.*member = mm; });
   }
+  sample_words_ = new QLabel;
+  sample_words_->setWordWrap(true);
+  body_is_own_ = make_button(tr("They are all m&ine"), tr("These lengths are the wearer's, even where they "
+                                                          "happen to be the sample's"));
+  connect(body_is_own_, &QPushButton::clicked, this, [this] {
+    document().change(tr("The measures are the wearer's").toStdString(),
+                      [](Project& project) { project.pattern.body_is_own = true; });
+  });
+  column->addSpacing(grown(6));
+  column->addWidget(sample_words_);
+  column->addWidget(body_is_own_);
   return page;
+}
+
+void PatternPlace::show_sample() {
+  QStringList left;
+  for (const auto member : sample_measures(document().project().pattern))
+    for (const auto& [own, box] : measures_)
+      if (own == member) left << box->accessibleName().toLower();
+  sample_words_->setText(
+      tr("Still the sample body's: %1. Type the wearer's own.").arg(left.join(QStringLiteral(", "))));
+  sample_words_->setVisible(!left.empty());
+  body_is_own_->setVisible(!left.empty());
 }
 
 QWidget* PatternPlace::make_drawing_page() {
@@ -230,6 +254,7 @@ void PatternPlace::open_drawing(const QString& file, bool front) {
                     [&](Project& project) {
                       (front ? project.pattern.front : project.pattern.back) = drawing;
                       project.pattern.source = PatternSource::drawing;
+                      if (front) take_drawn_slashes(project);
                     });
   const Bases& bases = garment().now().bases;
   name_by_hand(!(front ? bases.front_refusal : bases.back_refusal).empty());
@@ -267,6 +292,7 @@ void PatternPlace::name_line(const std::string& key) {
     auto& roles = (front ? project.pattern.front : project.pattern.back).roles;
     std::erase_if(roles, [&](const auto& one) { return one.second == role; });
     roles[key] = role;
+    if (front) take_drawn_slashes(project);
   });
   names_->go_on(drawing().roles);
   const Bases& bases = garment().now().bases;
@@ -293,6 +319,7 @@ void PatternPlace::show_pages(const PatternChoice& pattern) {
     if (size.name == pattern.size) size_->setCurrentIndex(i);
   }
   for (const auto& [member, box] : measures_) box->show_mm(pattern.body.*member);
+  show_sample();
   front_name_->setText(name(pattern.front));
   back_name_->setText(name(pattern.back));
   by_hand_button_->setEnabled(!pattern.front.svg.empty() || !pattern.back.svg.empty());
@@ -358,6 +385,9 @@ void PatternPlace::show_project() {
     words = tr("Half front <b>%1</b> wide and <b>%2</b> long; the whole front <b>%3</b> from underarm to "
                "underarm.")
                 .arg(length_words(size.width), length_words(size.length), length_words(size.chest));
+    if (const int drawn = drawn_slashes(document().project()); drawn > 0)
+      words +=
+          QStringLiteral("<br>") + tr("The cowl is slashed along the lines of the drawing: %1.").arg(drawn);
   }
   size_words_->setText(words);
 }

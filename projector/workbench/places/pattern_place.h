@@ -42,6 +42,7 @@ class PatternPlace : public Workplace {
   void show_pages(const PatternChoice& pattern);
   void show_canvas();
   void show_notice();
+  void show_sample();
   bool naming() const;
   const PatternDrawing& drawing() const;
 
@@ -51,7 +52,9 @@ class PatternPlace : public Workplace {
   OneOf* source_ = nullptr;
   QComboBox* size_ = nullptr;
   std::vector<std::pair<double drafting::BodyMeasures::*, LengthBox*>> measures_;
-  QLabel *front_name_ = nullptr, *back_name_ = nullptr, *size_words_ = nullptr, *cautions_ = nullptr;
+  QLabel *front_name_ = nullptr, *back_name_ = nullptr, *size_words_ = nullptr, *cautions_ = nullptr,
+         *sample_words_ = nullptr;
+  QPushButton* body_is_own_ = nullptr;
   QPushButton* by_hand_button_ = nullptr;
   EdgeNames* names_ = nullptr;
   NoteBox* notice_ = nullptr;

@@ -56,6 +56,15 @@ SceneWords below(const Point& place, const QString& text) {
   return {place - Point(0.0, 14.0), text, theme().quiet, TextSize::plain, Qt::AlignHCenter | Qt::AlignTop};
 }
 
+/// Crosses where the cloth is to be marked.
+void add_drills(Scene& scene, const Piece& piece, const Point& shift, double flip) {
+  for (const drafting::DrillMark& drill : drafting::drill_marks(piece)) {
+    const Point at = Point(flip * drill.at.x(), drill.at.y()) + shift;
+    for (const Point& arm : {Point(7, 0), Point(0, 7)})
+      scene.lines.push_back({.points = {at - arm, at + arm}, .colour = theme().cut, .width = 2.2});
+  }
+}
+
 void add_base(Scene& scene, const Piece& piece, const Point& shift, double flip, const QString& name) {
   const Theme& t = theme();
   const auto placed = [&](const Point& p) -> Point { return Point(flip * p.x(), p.y()) + shift; };
@@ -76,6 +85,7 @@ void add_base(Scene& scene, const Piece& piece, const Point& shift, double flip,
     const Point at = placed(notch.seam);
     scene.lines.push_back({.points = {at - Point(6, 0), at + Point(6, 0)}, .colour = t.cut, .width = 2.6});
   }
+  add_drills(scene, piece, shift, flip);
   const Box box = drafting::box_of(piece.seam_line);
   scene.words.push_back(
       {placed({0.45 * box.high.x(), box.low.y() + 0.22 * box.height()}), name, t.ink, TextSize::large});
@@ -136,6 +146,7 @@ void add_opened_front(Scene& scene, const drafting::CowlDraft& draft, bool worki
                          .colour = working ? t.slash : t.ghost,
                          .width = 2.2,
                          .style = Qt::DashDotLine});
+  add_drills(scene, draft.front, {0, 0}, 1.0);
   const Box box = drafting::box_of(draft.front.seam_line);
   scene.words.push_back(below({0.4 * box.high.x(), box.low.y() - 20.0}, tr("the cowl front, half")));
   scene.words.push_back({{-7.0, box.low.y() + 0.25 * box.height()},
@@ -211,40 +222,42 @@ Scene cowl_scene(const drafting::CowlDraft& draft, const drafting::CowlWishes& w
   return scene;
 }
 
-Scene cloth_scene(const drafting::CowlDraft& draft, const ClothChoice& cloth, Units units) {
+Scene cloth_scene(const ClothUse& use, const ClothChoice& cloth, Units units) {
   const Theme& t = theme();
   Scene scene;
-  const Piece whole = drafting::unfolded(draft.front);
-  const Box box = drafting::box_of(whole.cut_line);
-  const double half = 0.5 * cloth.width, low = box.low.y() - 60.0, high = box.high.y() + 60.0;
-  scene.lines.push_back({.points = {{-half, low}, {half, low}, {half, high}, {-half, high}},
+  const double half = 0.5 * cloth.width, high = use.length;
+  scene.lines.push_back({.points = {{-half, 0}, {half, 0}, {half, high}, {-half, high}},
                          .closed = true,
                          .colour = {},
                          .fill = t.cloth});
   for (const double side : {-1.0, 1.0}) {
-    scene.lines.push_back(
-        {.points = {{side * half, low}, {side * half, high}}, .colour = t.cut, .width = 3.0});
-    scene.words.push_back({{side * (half - 10.0), low + 24.0},
+    scene.lines.push_back({.points = {{side * half, 0}, {side * half, high}}, .colour = t.cut, .width = 3.0});
+    scene.words.push_back({{side * half, -8.0},
                            tr("selvedge"),
-                           t.ink,
+                           t.quiet,
                            TextSize::plain,
-                           Qt::AlignVCenter | (side > 0.0 ? Qt::AlignRight : Qt::AlignLeft)});
+                           Qt::AlignTop | (side > 0.0 ? Qt::AlignRight : Qt::AlignLeft)});
   }
-  scene.lines.push_back(
-      {.points = whole.cut_line, .closed = true, .colour = t.cut, .width = 2.6, .fill = t.part});
-  scene.lines.push_back({.points = whole.seam_line, .closed = true, .colour = t.seam, .width = 1.6});
-  if (whole.grain)
-    scene.lines.push_back({.points = {whole.grain->from, whole.grain->to}, .colour = t.slash, .width = 2.2});
+  for (const LaidOut& one : use.pieces) {
+    scene.lines.push_back({.points = one.cut_line,
+                           .closed = true,
+                           .colour = one.fits ? t.cut : t.warn,
+                           .width = one.fits ? 2.6 : 4.0,
+                           .fill = t.part});
+    scene.lines.push_back({.points = one.seam_line, .closed = true, .colour = t.seam, .width = 1.6});
+    if (!one.grain.empty()) scene.lines.push_back({.points = one.grain, .colour = t.slash, .width = 2.2});
+    const Box box = drafting::box_of(one.cut_line);
+    scene.words.push_back({0.5 * (box.low + box.high),
+                           QStringLiteral("%1\n%2 × %3")
+                               .arg(QString::fromStdString(piece_in_words(one.name)),
+                                    words_of(one.width, units), words_of(one.length, units)),
+                           one.fits ? t.ink : t.warn, TextSize::plain});
+  }
   scene.words.push_back({{0.0, high + 10.0},
                          tr("cloth, %1 wide").arg(words_of(cloth.width, units)),
                          t.ink,
                          TextSize::plain,
                          Qt::AlignHCenter | Qt::AlignBottom});
-  scene.words.push_back({{0.0, box.low.y() + 0.2 * box.height()},
-                         tr("cowl front,\nlaid open\n%1 ×\n%2")
-                             .arg(words_of(draft.cloth_width, units), words_of(draft.cloth_length, units)),
-                         t.ink,
-                         TextSize::plain});
   return scene;
 }
 

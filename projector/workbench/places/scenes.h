@@ -9,6 +9,7 @@
 #include "drafting/intake/svg_lines.h"
 #include "drafting/teaching/steps.h"
 #include "projector/project/derive.h"
+#include "projector/project/on_cloth.h"
 #include "projector/workbench/canvas/scene.h"
 #include "projector/workbench/lengths.h"
 
@@ -32,8 +33,8 @@ Scene cowl_scene(const drafting::CowlDraft& draft, const drafting::CowlWishes& w
 /// How far left of its own place the slashed base is shown, mm.
 double base_shift(const drafting::CowlDraft& draft);
 
-/// The front laid open on the cloth's width.
-Scene cloth_scene(const drafting::CowlDraft& draft, const ClothChoice& cloth, Units units);
+/// All pieces laid open between the selvedges; what is wider than the cloth in the colour of a refusal.
+Scene cloth_scene(const ClothUse& use, const ClothChoice& cloth, Units units);
 
 /// A step of the lesson.
 Scene step_scene(const drafting::Step& step);

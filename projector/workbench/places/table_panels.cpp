@@ -32,8 +32,15 @@ QDoubleSpinBox* TablePlace::add_ruler(Panel& panel, const QString& label, double
          "size of everything that is projected."),
       box);
   connect(box, &QDoubleSpinBox::valueChanged, this, [this, box, nominal, member](double mm) {
-    if (mm > 0.0 && mm < 0.9 * nominal) {  // a first step up from "not measured", or a slip
-      box->setValue(nominal);
+    if (mm > 0.0 && mm < 0.9 * nominal) {
+      const bool stepped = mm <= box->singleStep();  // a first step up from "not measured"
+      box->setValue(stepped ? nominal : 0.0);
+      if (!stepped)
+        notice_->say(
+            tr("%1 mm is no reading of a ruler that is %2 mm as designed. Measure it again, from end "
+               "tick to end tick.")
+                .arg(mm)
+                .arg(nominal));
       return;
     }
     document().change(

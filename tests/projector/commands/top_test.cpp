@@ -51,9 +51,9 @@ int count_of(const std::string& text, const std::string& words) {
 }
 
 TEST_F(TopProgram, WritesEveryFileOfTheTop) {
-  const Ran ran = run("--base demo --drape 480 --camisole 13cm --separate-facing --out t");
+  const Ran ran = run("--base demo --drape 480 --inner-panel 13cm --separate-facing --out t");
   ASSERT_EQ(ran.code, 0) << ran.err;
-  for (const char* name : {"cowl-front", "cowl-facing", "back", "camisole-panel"}) {
+  for (const char* name : {"cowl-front", "cowl-facing", "back", "inner-panel"}) {
     EXPECT_GT(piece("t/" + std::string(name) + ".json").cut_line.size(), 4u) << name;
     EXPECT_TRUE(says(text_of(folder / "t" / (std::string(name) + ".svg")), "<svg")) << name;
   }
@@ -66,7 +66,7 @@ TEST_F(TopProgram, WritesEveryFileOfTheTop) {
   EXPECT_TRUE(says(text_of(folder / "t/hang.svg"), "collar bone"));
   EXPECT_TRUE(says(text_of(folder / "t/record.txt"), "clear elastic"));
   EXPECT_FALSE(says(text_of(folder / "t/record.txt"), "DOES NOT WALK"));
-  for (const char* seam : {"shoulder: ", "side seam: ", "camisole armhole: ", "facing: "})
+  for (const char* seam : {"shoulder: ", "side seam: ", "inner panel armhole: ", "facing: "})
     EXPECT_TRUE(says(ran.out, seam)) << ran.out;
   EXPECT_TRUE(says(ran.out, "what works"));
   EXPECT_NEAR(piece("t/cowl-front.json").points.at("neck-point").x(), 240.0, 1e-6);
@@ -74,7 +74,7 @@ TEST_F(TopProgram, WritesEveryFileOfTheTop) {
 
 TEST_F(TopProgram, LeavesOutWhatIsNotAskedFor) {
   ASSERT_EQ(run("--base demo --drape 480 --out t").code, 0);
-  EXPECT_FALSE(fs::exists(folder / "t/camisole-panel.json"));
+  EXPECT_FALSE(fs::exists(folder / "t/inner-panel.json"));
   EXPECT_FALSE(fs::exists(folder / "t/cowl-facing.json"));
   EXPECT_TRUE(drafting::has_edge(piece("t/cowl-front.json"), "facing-edge"));
 }
@@ -197,7 +197,7 @@ TEST_F(TopProgram, WrongUsageIsTwoAndBadBasesAreNamed) {
   }
   EXPECT_EQ(run("--base none.svg --back demo --drape 480 --out t").code, 1);
   EXPECT_EQ(run("--base demo --drape 480 --weight 2,1 --out t").code, 3);
-  EXPECT_EQ(run("--base demo --drape 480 --camisole 600 --out t").code, 3);
+  EXPECT_EQ(run("--base demo --drape 480 --inner-panel 600 --out t").code, 3);
   EXPECT_EQ(run("--base demo --drape 480 --carry none.json --out t").code, 1);
   EXPECT_FALSE(fs::exists(folder / "t"));
   ASSERT_EQ(run("--base demo --drape 480 --out t").code, 0);
@@ -240,9 +240,10 @@ TEST_F(TopProgram, ShowsHowFarEachSlashLineOpens) {
 
 TEST_F(TopProgram, TakesFinishesCornersAndNotchesAndSaysWhatIsLeftOver) {
   ASSERT_EQ(run("--base demo --drape 480 --separate-facing --out t").code, 0);
-  const Ran ran = run(
-      "--base demo --drape 480 --camisole 13cm --camisole-finish elastic --arm-finish binding --notch vee "
-      "--corner shoulder/armhole=mirrored --corner side-seam/armhole=squared --out t");
+  const Ran ran =
+      run("--base demo --drape 480 --inner-panel 13cm --inner-panel-finish elastic --arm-finish binding "
+          "--notch vee "
+          "--corner shoulder/armhole=mirrored --corner side-seam/armhole=squared --out t");
   ASSERT_EQ(ran.code, 0) << ran.err;
   EXPECT_TRUE(says(ran.err, "not of this top")) << ran.err;
   EXPECT_TRUE(says(ran.err, "cowl-facing.json")) << ran.err;

@@ -5,6 +5,10 @@
 #include <algorithm>
 
 #include "../test_map.h"
+#include "drafting/geometry/polyline.h"
+#include "drafting/piece/marks.h"
+#include "projector/project/drawn_slashes.h"
+#include "projector/project/on_cloth.h"
 #include "projector/project/thumbnail.h"
 
 namespace cowlcast::projector {
@@ -21,6 +25,8 @@ std::vector<Place> places_missing(const Project& project) {
   std::vector<Place> places;
   for (const Missing& gap : missing_in(project, garment_of(project))) {
     EXPECT_TRUE(gap.sentence.ends_with('.')) << gap.sentence;
+    EXPECT_FALSE(gap.brief.empty());
+    EXPECT_LE(gap.brief.size(), 20u) << gap.brief;
     places.push_back(gap.place);
   }
   return places;
@@ -87,7 +93,7 @@ TEST(Derive, APanelThatCannotBeLeavesTheCowl) {
   project.top.camisole_depth = 5.0;
   const Garment garment = garment_of(project);
   EXPECT_TRUE(garment.cowl);
-  EXPECT_NE(garment.refusal.find("camisole"), std::string::npos) << garment.refusal;
+  EXPECT_NE(garment.refusal.find("inner panel"), std::string::npos) << garment.refusal;
 }
 
 TEST(Derive, DoubledClothIsTwiceAsHigh) {
@@ -112,6 +118,107 @@ TEST(Derive, ARecordOfAnotherShapeIsToldNotFollowed) {
   project.cowl.drape += 0.1;  // as many strokes as before, elsewhere
   EXPECT_EQ(record_of(project, garment_of(project).pieces.front(), &why).cut, 0);
   EXPECT_FALSE(why.empty());
+}
+
+TEST(Derive, ACutPieceThatIsChangedIsNamed) {
+  Project project = of_size("8");
+  const Garment before = garment_of(project);
+  for (const drafting::Piece& piece : before.pieces) {
+    Record& record = project.cutting[piece.name];
+    record.strokes = 5;
+    record.cut = piece.name == "back" ? 0 : 2;
+    record.shape = shape_of(piece);
+  }
+  EXPECT_TRUE(changed_after_cutting(project, before).empty());
+  project.cowl.drape += 20.0;
+  EXPECT_EQ(changed_after_cutting(project, garment_of(project)), std::vector<std::string>{"cowl front"});
+  project.pattern.size = "10";  // the back, too, but none of it is cut
+  EXPECT_EQ(changed_after_cutting(project, garment_of(project)),
+            (std::vector<std::string>{"cowl front", "inner panel"}));
+}
+
+TEST(Derive, ABodyIsReadyWhenItsMeasuresAreTypedOrSaidToBeRight) {
+  Project project;
+  project.table.map = testing::map_of({});
+  project.pattern.source = PatternSource::body;
+  EXPECT_EQ(sample_measures(project.pattern).size(), 7u);
+  EXPECT_EQ(places_missing(project), (std::vector{Place::pattern, Place::cutting}));
+  project.pattern.body.bust_girth += 10.0;
+  EXPECT_EQ(sample_measures(project.pattern).size(), 6u);
+  Project said = project;
+  said.pattern.body_is_own = true;
+  EXPECT_EQ(places_missing(said), (std::vector{Place::cutting}));
+  using Body = drafting::BodyMeasures;
+  for (const auto member : {&Body::waist_girth, &Body::hip_girth, &Body::neck_girth, &Body::shoulder_length,
+                            &Body::back_waist_length, &Body::waist_to_hem})
+    project.pattern.body.*member += 1.0;
+  EXPECT_EQ(places_missing(project), (std::vector{Place::cutting}));
+}
+
+TEST(Derive, SlashLinesDrawnInTheFrontAreTaken) {
+  Project project;
+  project.pattern.source = PatternSource::drawing;
+  project.cowl.slash_count = 4;
+  std::string svg = demo_front;
+  svg.insert(svg.find("</svg>"),
+             R"(<path id="slash-1" d="M20 240L130 36.8"/><path id="slash-2" d="M20 330L188 90"/>
+<circle id="drill-pocket" cx="120" cy="400" r="2"/>)");
+  project.pattern.front.svg = svg;
+  EXPECT_FALSE(take_drawn_slashes(project)) << "its edges are not named yet";
+  project.pattern.front.roles = {{"a", "centre-front"}, {"b", "neckline"},  {"c", "shoulder"},
+                                 {"d", "armhole"},      {"e", "side-seam"}, {"f", "hem"}};
+  ASSERT_TRUE(take_drawn_slashes(project));
+  EXPECT_EQ(drawn_slashes(project), 2);
+  const Garment garment = garment_of(project);
+  ASSERT_TRUE(garment.cowl) << garment.refusal;
+  const drafting::CowlRecord& cowl = *garment.cowl->front.cowl;
+  ASSERT_EQ(cowl.slash_lines.size(), 2u);
+  EXPECT_NEAR(cowl.slash_lines[0].from.y(), 660.0 - 240.0, 1e-6);
+  EXPECT_NEAR(cowl.slash_lines[1].to.x(), 168.0, 2.0) << "its hinge lies on the armhole where it was drawn";
+  EXPECT_EQ(drafting::drill_marks(garment.pieces.front()).size(), 1u) << "the maker's mark comes along";
+  project.pattern.front.svg = demo_front;  // another drawing, without slash lines
+  EXPECT_FALSE(take_drawn_slashes(project));
+  EXPECT_TRUE(project.cowl.slashes.empty()) << "those of the first drawing do not stay";
+}
+
+TEST(OnCloth, EveryPieceLiesWholeBetweenTheSelvedgesAndNoneOnAnother) {
+  const Project project = of_size("12");
+  const Garment garment = garment_of(project);
+  const ClothUse use = on_cloth(garment.pieces, project.cloth.width);
+  ASSERT_EQ(use.pieces.size(), garment.pieces.size());
+  std::vector<drafting::Box> boxes;
+  for (size_t i = 0; i < use.pieces.size(); ++i) {
+    const LaidOut& one = use.pieces[i];
+    EXPECT_TRUE(one.fits);
+    EXPECT_EQ(one.name, garment.pieces[i].name);
+    EXPECT_NEAR(std::abs(drafting::signed_area(one.cut_line)),
+                std::abs(drafting::signed_area(drafting::unfolded(garment.pieces[i]).cut_line)), 1e-6);
+    const drafting::Box box = drafting::box_of(one.cut_line);
+    EXPECT_GE(box.low.x(), -0.5 * project.cloth.width);
+    EXPECT_LE(box.high.x(), 0.5 * project.cloth.width);
+    EXPECT_GE(box.low.y(), 0.0);
+    EXPECT_LE(box.high.y(), use.length);
+    for (const drafting::Box& other : boxes)
+      EXPECT_TRUE(box.low.x() >= other.high.x() || box.high.x() <= other.low.x() ||
+                  box.low.y() >= other.high.y() || box.high.y() <= other.low.y());
+    boxes.push_back(box);
+  }
+  EXPECT_TRUE(too_wide_for_cloth(project, garment).empty());
+}
+
+TEST(OnCloth, WhatIsWiderThanTheClothIsMissingAtTheCloth) {
+  Project project = of_size("12");
+  project.table.map = testing::map_of({});
+  project.cloth.width = 400.0;  // even the back is wider
+  EXPECT_EQ(places_missing(project), (std::vector{Place::cowl, Place::cloth, Place::cutting}));
+  project.cloth.width = 1500.0;
+  project.cloth.kind = ClothKind::woven;  // turned onto the bias it is wider than as it is worn
+  const Garment garment = garment_of(project);
+  const ClothUse use = on_cloth(garment.pieces, project.cloth.width);
+  const LaidOut& front = use.pieces.front();
+  EXPECT_NEAR(front.grain[0].x(), front.grain[1].x(), 1e-6);
+  project.cloth.width = front.width - 1.0;
+  EXPECT_EQ(missing_in(project, garment_of(project)).front().place, Place::cloth);
 }
 
 TEST(Derive, CutPiecesAreNoLongerMissing) {

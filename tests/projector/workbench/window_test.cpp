@@ -186,6 +186,55 @@ TEST_F(Workbench, ATypedDrapeThatCannotBeIsSaidWithAWayOut) {
   EXPECT_DOUBLE_EQ(project().cowl.drape, 1500.0);
 }
 
+TEST_F(Workbench, WhatIsTypedBeyondWhatCanBeIsSaid) {
+  press(Qt::Key_S, alt);
+  press(Qt::Key_4, ctrl);
+  press(Qt::Key_W, alt);
+  auto* box = qobject_cast<LengthBox*>(QApplication::focusWidget());
+  ASSERT_NE(box, nullptr);
+  const auto said = [&] {
+    for (const QLabel* label : window->findChildren<QLabel*>())
+      if (label->isVisible() && label->text().contains(QStringLiteral("too much: the most")))
+        return label->text();
+    return QString();
+  };
+  QTest::keyClicks(box, QStringLiteral("99999 cm"));
+  press(Qt::Key_Return);
+  EXPECT_EQ(project().cloth.width, box->maximum());
+  EXPECT_TRUE(said().contains(QStringLiteral("99999"))) << said().toStdString();
+  box->selectAll();
+  QTest::keyClicks(box, QStringLiteral("140 cm"));
+  press(Qt::Key_Return);
+  EXPECT_EQ(project().cloth.width, 1400.0);
+  EXPECT_TRUE(said().isEmpty());
+}
+
+TEST_F(Workbench, ChangingWhatIsCutIsSaidAtOnceWithTheWayBack) {
+  press(Qt::Key_S, alt);
+  const drafting::Piece front = garment_of(project()).pieces.front();
+  document.note([&](Project& one) {
+    Record& record = one.cutting[front.name];
+    record.strokes = 9;
+    record.cut = 2;
+    record.shape = shape_of(front);
+  });
+  press(Qt::Key_3, ctrl);
+  EXPECT_FALSE(window->notice().isVisible());
+  const double drape = project().cowl.drape;
+  drag("drape", {60, 0});
+  drag("facing", {0, -10});
+  ASSERT_TRUE(window->notice().isVisible());
+  EXPECT_TRUE(window->notice().words().contains(QStringLiteral("cowl front")))
+      << window->notice().words().toStdString();
+  press(Qt::Key_Return, alt);
+  EXPECT_EQ(project().cowl.drape, drape);
+  EXPECT_FALSE(window->notice().isVisible());
+  drag("drape", {60, 0});
+  EXPECT_TRUE(window->notice().isVisible());
+  press(Qt::Key_Z, ctrl);
+  EXPECT_FALSE(window->notice().isVisible()) << "undone, there is nothing to say";
+}
+
 /// The demo base without its ids.
 QString nameless_drawing(const QTemporaryDir& folder) {
   std::ifstream in(std::string(COWLCAST_DATA_DIR) + "/demo-base.svg");
