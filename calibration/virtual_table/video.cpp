@@ -106,15 +106,15 @@ TableVideo::TableVideo(const Room& room, const RoomCamera& camera, const ClothPr
     const auto mat = mat_from_camera(camera_, pixel, cloth_);
     return mat ? projector_from_mat(room_.projector, *mat, cloth_).value_or(nowhere) : nowhere;
   });
+  mat_from_pixel_ = gridded(size, [&](const Eigen::Vector2d& pixel) {
+    return mat_from_camera(camera_, pixel, cloth_).value_or(nowhere);
+  });
   if (print.kind != ClothPrint::Kind::none) {
-    const cv::Mat mat = gridded(size, [&](const Eigen::Vector2d& pixel) {
-      return mat_from_camera(camera_, pixel, cloth_).value_or(nowhere);
-    });
     const Place& place = room_.cloth->place;
     const double c = std::cos(place.turn), s = std::sin(place.turn);
     for (int y = 0; y < size.height; ++y)
       for (int x = 0; x < size.width; ++x) {
-        const cv::Vec2f at = mat.at<cv::Vec2f>(y, x);
+        const cv::Vec2f at = mat_from_pixel_.at<cv::Vec2f>(y, x);
         const double dx = static_cast<double>(at[0]) - place.x, dy = static_cast<double>(at[1]) - place.y;
         const double own_x = c * dx + s * dy, own_y = c * dy - s * dx;
         if (std::abs(own_x) > 0.5 * room_.cloth->size.x() || std::abs(own_y) > 0.5 * room_.cloth->size.y())
@@ -304,20 +304,64 @@ void TableVideo::expose(const cv::Mat& light, double stops, std::uint64_t seed) 
   }
 }
 
+// The cloth and the light on it, over the fresh part of the frame, as it is dragged; `shade` is the light of
+// room and beam over that on flat cloth.
+TableVideo::Cloth TableVideo::lying(const Moment& moment) const {
+  const cv::Mat &beam = beams_.at(moment.picture), albedo = albedo_(fresh_);
+  Cloth out{albedo, beam(fresh_), cv::Mat(fresh_.size(), CV_32FC2, cv::Scalar::all(1.0))};
+  if (!moment.drag) return out;
+  const Eigen::Vector3d up(0.0, 0.0, cloth_), eye = camera_.camera_from_room.inverse().translation() - up,
+                                              lamp = lamp_ - up;
+  const Place& place = room_.cloth->place;
+  const Eigen::Rotation2Dd turn(-place.turn);
+  cv::Mat from(fresh_.size(), CV_32FC2), lit(fresh_.size(), CV_32FC2);
+  for (int y = 0; y < fresh_.height; ++y)
+    for (int x = 0; x < fresh_.width; ++x) {
+      const int px = fresh_.x + x, py = fresh_.y + y;
+      const auto mat_at = [&](int i, int j) {
+        const cv::Vec2f at = mat_from_pixel_.at<cv::Vec2f>(j, i);
+        return Eigen::Vector2d(static_cast<double>(at[0]), static_cast<double>(at[1]));
+      };
+      const int right = std::min(px + 4, frame_.cols - 1), below = std::min(py + 4, frame_.rows - 1);
+      const Eigen::Vector2d here = mat_at(px, py), own = turn * (here - Eigen::Vector2d(place.x, place.y));
+      from.at<cv::Vec2f>(y, x) = lit.at<cv::Vec2f>(y, x) = {static_cast<float>(px), static_cast<float>(py)};
+      if (right == px || below == py || std::abs(own.x()) > 0.5 * room_.cloth->size.x() ||
+          std::abs(own.y()) > 0.5 * room_.cloth->size.y())
+        continue;
+      Eigen::Matrix2d mat_from_step;
+      mat_from_step << (mat_at(right, py) - here) / (right - px), (mat_at(px, below) - here) / (below - py);
+      const Eigen::Matrix2d step_from_mat = mat_from_step.inverse();
+      const Rumple rumple = rumpled(*moment.drag, here, eye, lamp);
+      const Eigen::Vector2f cloth = (step_from_mat * rumple.cloth).cast<float>(),
+                            light = (step_from_mat * rumple.light).cast<float>();
+      from.at<cv::Vec2f>(y, x) += cv::Vec2f(cloth.x(), cloth.y());
+      lit.at<cv::Vec2f>(y, x) += cv::Vec2f(light.x(), light.y());
+      out.shade.at<cv::Vec2f>(y, x) = {static_cast<float>(rumple.room), static_cast<float>(rumple.beam)};
+    }
+  out.albedo = out.beam = cv::Mat();  // not over what they were
+  cv::remap(albedo_, out.albedo, from, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
+  cv::remap(beam, out.beam, lit, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
+  return out;
+}
+
 const cv::Mat& TableVideo::frame(const Moment& moment, std::uint64_t seed, int jpeg) {
   if (beams_.count(moment.picture) == 0) throw std::invalid_argument("no picture of that number is shown");
   cv::Mat room_left, beam_left;
   darken(moment, room_left, beam_left);
   cv::Mat light(fresh_.size(), CV_32FC3);
-  const cv::Mat room = ambient_(fresh_), beam = beams_.at(moment.picture)(fresh_), albedo = albedo_(fresh_);
+  const cv::Mat room = ambient_(fresh_);
+  const Cloth cloth = lying(moment);
   const float tint[3] = {moment.tint[2], moment.tint[1], moment.tint[0]};
   for (int y = 0; y < light.rows; ++y) {
     auto* out = light.ptr<float>(y);
-    const auto *lux = room.ptr<float>(y), *more = beam.ptr<float>(y), *rho = albedo.ptr<float>(y);
-    const auto *some = room_left.ptr<float>(y), *rest = beam_left.ptr<float>(y);
-    for (int x = 0; x < light.cols; ++x)
+    const auto *lux = room.ptr<float>(y), *more = cloth.beam.ptr<float>(y), *rho = cloth.albedo.ptr<float>(y);
+    const auto *some = room_left.ptr<float>(y), *rest = beam_left.ptr<float>(y),
+               *shade = cloth.shade.ptr<float>(y);
+    for (int x = 0; x < light.cols; ++x) {
+      const float ambient = some[x] * shade[2 * x], sent = rest[x] * shade[2 * x + 1];
       for (int c = 0; c < 3; ++c)
-        out[3 * x + c] = rho[3 * x + c] * (tint[c] * some[x] * lux[3 * x + c] + rest[x] * more[3 * x + c]);
+        out[3 * x + c] = rho[3 * x + c] * (tint[c] * ambient * lux[3 * x + c] + sent * more[3 * x + c]);
+    }
   }
   for (const PosedThing& posed : moment.things) paint(moment, posed, light);
   expose(light, moment.exposure_stops, seed);

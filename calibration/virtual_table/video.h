@@ -10,8 +10,8 @@
 // that grows, fades or changes colour, an exposure that follows it, shot and read
 // noise, the sRGB curve, sharpening and, if wanted, JPEG.
 //
-// Not modelled: light bounced off things, curved cloth, cloth that is dragged,
-// rolling shutter, a camera that moves. Things are made of flat parts. It knows
+// Not modelled: light bounced off things, cloth that folds over or hides what is
+// behind its ripples, rolling shutter, a camera that moves. Things are made of flat parts. It knows
 // nothing of whoever watches the video.
 #pragma once
 
@@ -22,6 +22,7 @@
 #include <vector>
 
 #include "calibration/virtual_table/room.h"
+#include "calibration/virtual_table/video_drag.h"
 #include "calibration/virtual_table/video_things.h"
 
 namespace cowlcast::calibration::virtual_table {
@@ -46,6 +47,7 @@ struct Moment {
   Colour tint{1.0f, 1.0f, 1.0f};       ///< colour of that light over the room's own
   double exposure_stops = 0.0;         ///< away from the exposure of the empty table under picture 0
   std::optional<Shadow> leaning = {};  ///< somebody between lamp and table; its projector_left is not used
+  std::optional<Drag> drag = {};
   std::vector<PosedThing> things = {};
 };
 
@@ -67,6 +69,10 @@ class TableVideo {
   const cv::Mat& frame(const Moment& moment, std::uint64_t seed, int jpeg = 0);
 
  private:
+  struct Cloth {
+    cv::Mat albedo, beam, shade;
+  };
+  Cloth lying(const Moment& moment) const;
   void expose(const cv::Mat& light, double stops, std::uint64_t seed);
   void darken(const Moment& moment, cv::Mat& room_left, cv::Mat& beam_left) const;
   void paint(const Moment& moment, const PosedThing& posed, cv::Mat& light) const;
@@ -78,6 +84,7 @@ class TableVideo {
   Eigen::Vector3d lamp_;              // the projector's lens, mm
   cv::Mat albedo_, ambient_, white_;  // towards each pixel: of the cloth, and lux of room and full beam
   cv::Mat picture_from_pixel_;        // where in the picture a pixel's light comes from
+  cv::Mat mat_from_pixel_;            // on the cloth, mm
   cv::Mat vignette_;
   std::map<int, cv::Mat> beams_;  // lux
   cv::Mat frame_;

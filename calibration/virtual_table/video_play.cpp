@@ -13,6 +13,7 @@ using Eigen::Vector2d;
 
 constexpr double kCounts = std::numbers::pi * 6.0 * 6.0;  // mm²: a disc of 12 mm
 constexpr double kCell = 2.0;                             // mm: of the grid that areas are counted on
+constexpr double kBeat = 0.02;                            // s: of the cloth's giving way
 
 double eased(double x) {
   x = std::clamp(x, 0.0, 1.0);
@@ -60,6 +61,8 @@ CuttingPlay::CuttingPlay(Dice& dice, const PlayOptions& options) : options_(opti
   lean_ = dice.uniform(0.25, 0.6);
   add_cutting(dice);
   add_holding_hand(dice);
+  if (options.gives_way > 0.0) add_drag(dice);
+  if (dice.chance(options.offcut)) add_offcut(dice);
   for (int k = dice.below(3); k > 0 && dice.chance(0.3); --k) {
     const Vector2d place = at(dice.uniform(0.0, length_), dice.uniform(-options.other, options.holding));
     journeys_.push_back({trifle(dice),
@@ -134,6 +137,76 @@ double CuttingPlay::away(double t) const {
       return a.away + (b.away - a.away) * eased((t - a.t) / std::max(b.t - a.t, 1e-6));
     }
   return 1.0;
+}
+
+// The cloth gives way the more the farther the blade goes without a stop, and springs back at each, though
+// not all of the way.
+void CuttingPlay::add_drag(Dice& dice) {
+  most_.moved = {options_.gives_way * dice.uniform(0.2, 1.0), options_.gives_way * dice.normal(0.1)};
+  most_.reach = dice.uniform(30.0, 90.0);
+  most_.ripple = dice.chance(0.6) ? most_.moved.x() * dice.uniform(0.2, 1.0) : 0.0;
+  most_.ripple_length = dice.uniform(12.0, 30.0);
+  slips_ = dice.uniform(0.0, 0.15);
+  const double stays = dice.uniform(0.0, 0.4);
+  Push push;
+  double rests = 0.0;  // share that is left when the blade stands
+  for (double t = 0.0; t <= seconds_ + kBeat; t += kBeat) {
+    const double gone = t > cutting_from_ ? std::max(blade(t) - blade(t - kBeat), 0.0) : 0.0;
+    if (gone > 0.0) {
+      push.share += (1.0 - push.share) * gone / 80.0;
+      push.left += gone / length_;
+      rests = stays * push.share;
+    } else {
+      push.share += (rests - push.share) * kBeat / 0.1;
+    }
+    pushes_.push_back(push);
+  }
+}
+
+std::optional<Drag> CuttingPlay::drag(double t) const {
+  if (pushes_.empty()) return std::nullopt;
+  const auto beat = static_cast<std::size_t>(std::max(t, 0.0) / kBeat);
+  const Push& push = pushes_[std::min(beat, pushes_.size() - 1)];
+  Drag now = most_;
+  const double along = blade(t);
+  now.way = travel(along);
+  now.at = at(along, 0.0);
+  const Vector2d whole = (options_.stroke.back() - options_.stroke.front()).normalized();
+  now.slipped = options_.slipped + push.left * slips_ * most_.moved.x() * whole;
+  now.moved = push.share * (most_.moved.x() * now.way + most_.moved.y() * left_of(now.way));
+  now.ripple = push.share * most_.ripple;
+  return now;
+}
+
+// Behind the blade a hand folds away what has been cut off: the mat lies bare, and beside it the cloth upside
+// down.
+void CuttingPlay::add_offcut(Dice& dice) {
+  const double t = dice.uniform(cutting_from_ + 0.5, cutting_to_ + 0.1), far = blade(t) - 80.0;
+  if (far < 70.0) return;
+  const double wide = dice.uniform(25.0, 70.0), from = std::max(far - 250.0, 0.0);
+  const Vector2d origin = at(far, 0.0);
+  std::vector<Vector2d> strip;
+  for (double s = from; s <= far; s += 5.0) strip.push_back(at(s, 0.0) - origin);
+  for (double s = far; s >= from; s -= 5.0) strip.push_back(at(s, -wide) - origin);
+  const Vector2d out = (options_.holding_left ? -1.0 : 1.0) * left_of(travel(0.5 * (from + far)));
+  const auto key = [](double when, const Vector2d& place) { return Key{when, {place.x(), place.y(), 0.0}}; };
+  const double end = t + dice.uniform(0.4, 1.0);
+  journeys_.push_back(
+      {{"mat", {{strip, 0.0, options_.mat}}}, {key(t, origin), key(seconds_ + 1.0, origin)}, false, true});
+  journeys_.push_back(
+      {{"offcut", {{strip, dice.uniform(3.0, 20.0), options_.underside}}},
+       {key(t, origin), key(end, origin + wide * out), key(seconds_ + 1.0, origin + wide * out)},
+       false,
+       true});
+  const Vector2d grasp = at(0.5 * (from + far), -0.7 * wide);
+  const double turn = angle_of(-out);
+  const auto hand = [&](double when, double away) {
+    const Vector2d tip = grasp + away * out;
+    return Key{when, {tip.x(), tip.y(), turn}};
+  };
+  journeys_.push_back({flat_hand(options_.skin, options_.sleeve),
+                       {hand(t - 0.6, 300.0), hand(t, 0.0), hand(end, wide), hand(end + 0.6, wide + 300.0)},
+                       true});
 }
 
 // The cutter in its hand. The grip points back along the way and towards the person; away from the cloth it
@@ -320,7 +393,8 @@ void CuttingPlay::note_intrusion(const Journey& journey) {
 
 bool CuttingPlay::anything_near(double t, const Vector2d& place, double radius, bool trifles) const {
   for (const Journey& journey : journeys_) {
-    if (journey.counts == trifles || t < journey.keys.front().t || t > journey.keys.back().t) continue;
+    if (journey.cloth || journey.counts == trifles || t < journey.keys.front().t || t > journey.keys.back().t)
+      continue;
     const Place now = place_of(journey, t);
     const Vector2d own = own_from_mat(now, place);
     bool near = false;

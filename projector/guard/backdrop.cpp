@@ -15,6 +15,7 @@ constexpr int kFewestPixels = 2000;  // that see the light
 constexpr double kDimmest =
     20.0;  // 8-bit: a cloth under full light that is darker than this cannot be watched
 constexpr double kUsualPower = 2.2;
+constexpr double kMostLight = 0.9;   // linear: of brighter pixels some noise is cut off
 constexpr double kLeastNoise = 0.7;  // levels: rounding alone makes 0.3
 
 }  // namespace
@@ -102,19 +103,37 @@ std::optional<std::string> Backdrop::not_ready() const {
   return std::nullopt;
 }
 
+// 255 where a channel of the full light is no more than the camera can tell.
+cv::Mat Backdrop::told() const {
+  const Sum& full = sums_[static_cast<size_t>(Light::full)];
+  std::vector<cv::Mat> channels;
+  cv::split(full.light, channels);
+  return cv::max(cv::max(channels[0], channels[1]), channels[2]) < kMostLight * full.frames;
+}
+
 Look Backdrop::look(const cv::Rect& box) const {
   Look look;
   look.room = sums_[0].light(box) / sums_[0].frames;
   look.projector = cv::max(sums_[1].light(box) / sums_[1].frames - look.room, 0.0);
+  look.told = told()(box);
+  const Sum& faint = sums_[static_cast<size_t>(Light::faint)];
+  if (faint.frames < kFewestFrames) return look;
+  // What was too much for the camera is told by the grey.
+  const cv::Mat grey = faint.light(box) / faint.frames;
+  const cv::Mat more = cv::max((grey - look.room) / std::pow(kFaint / 255.0, power()), look.projector);
+  more.copyTo(look.projector, ~look.told);
+  look.told.setTo(255);
   return look;
 }
 
 double Backdrop::power() const {
   const Sum& faint = sums_[static_cast<size_t>(Light::faint)];
   if (faint.frames == 0 || not_ready()) return kUsualPower;
-  const cv::Scalar dark = cv::mean(sums_[0].light, watched_) / sums_[0].frames,
-                   full = cv::mean(sums_[1].light, watched_) / sums_[1].frames,
-                   some = cv::mean(faint.light, watched_) / faint.frames;
+  const cv::Mat where = watched_ & told();
+  if (cv::countNonZero(where) < kFewestPixels) return kUsualPower;
+  const cv::Scalar dark = cv::mean(sums_[0].light, where) / sums_[0].frames,
+                   full = cv::mean(sums_[1].light, where) / sums_[1].frames,
+                   some = cv::mean(faint.light, where) / faint.frames;
   double white = 0.0, grey = 0.0;
   for (int c = 0; c < 3; ++c) {
     white += full[c] - dark[c];

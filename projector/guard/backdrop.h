@@ -7,8 +7,9 @@
 //   if (auto why = backdrop.not_ready()) tell(*why);
 //
 // Dark and white frames part the light: what the room gives, and what the projector
-// gives at most. A grey tells how its light grows with a picture's levels; without
-// it the usual power of 2.2 is taken. So the look under any picture is foretold. Everything is
+// gives at most. A grey tells how its light grows with a picture's levels, and how
+// strong it is where the full light is too much for the camera; without it the usual
+// power of 2.2 is taken. So the look under any picture is foretold. Everything is
 // in linear light of the camera, undone by the curve of IEC 61966-2-1 (sRGB),
 // 0 to 1, and kept pixel by pixel, so that what is compared later was seen through
 // the same pixels. A cloth that is moved afterwards must be learnt anew.
@@ -26,6 +27,7 @@ namespace cowlcast::projector {
 struct Look {
   cv::Mat room;       ///< linear light under the room's light alone
   cv::Mat projector;  ///< what the projector's full light adds
+  cv::Mat told;       ///< 8-bit: 255 where that light was not too much for the camera, or the grey tells it
 };
 
 class Backdrop {
@@ -56,6 +58,8 @@ class Backdrop {
   const cv::Mat& still() const { return still_; }
 
  private:
+  cv::Mat told() const;
+
   struct Sum {
     cv::Mat light, last;
     int frames = 0;

@@ -25,6 +25,7 @@ constexpr double kUsual = 0.85;      // of these cells are smeared by so much at
 constexpr float kMostSmear = 0.15f;  // of a line's light
 constexpr int kDense = 7;            // cells: where so many about a cell are foreign,
 constexpr double kDensity = 0.45;    // by this share, it is more than a line
+constexpr float kLiesStill = 0.15f;  // cells: cloth dragged by less is where it was
 constexpr double kThrows = 0.5;      // of a shadow's area: what throws it is at least so large
 
 struct Fit {
@@ -65,14 +66,18 @@ Expectation::Expectation(const Backdrop& backdrop, const StripView& view, const 
       (pixel_from_cell_ + cv::Scalar::all(0.5)) * (1.0 / LightMeter::kShrink) - cv::Scalar::all(0.5);
   known_ = view.seen;
   const Look look = backdrop.look(box);
-  cv::Mat room, full;
+  cv::Mat room, full, told;
   cv::remap(look.room, room, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
   cv::remap(look.projector, full, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
-  room_ = slipped_by_half(room);
-  full_ = slipped_by_half(full);
+  cv::remap(look.told, told, pixel_from_cell_, cv::noArray(), cv::INTER_NEAREST, cv::BORDER_REPLICATE);
+  learnt_ = {slipped_by_half(room), slipped_by_half(full)};
   // Where the learnt light was too much for the camera it may have been any.
-  for (size_t i = 0; i < 3 * room.total(); ++i)
-    if (room.ptr<float>()[i] + full.ptr<float>()[i] > kFull) full_.high.ptr<float>()[i] *= 2.0f;
+  for (size_t i = 0; i < told.total(); ++i)
+    if (told.data[i] == 0)
+      for (size_t c = 0; c < 3; ++c) learnt_.full.high.ptr<float>()[3 * i + c] *= 2.0f;
+  cv::blur(room, room, {3, 3});
+  cv::blur(full, full, {3, 3});
+  slip_.emplace(room, full);
   const cv::Mat dark = cv::Mat::zeros(room.size(), CV_32FC3);
   project(dark);
   before_ = now_;
@@ -84,7 +89,7 @@ Expectation::Expectation(const Backdrop& backdrop, const StripView& view, const 
 Expectation::Bounds Expectation::slipped_by_half(const cv::Mat& look) {
   cv::Mat mean, moved;
   cv::blur(look, mean, {3, 3});
-  Bounds out{mean.clone(), mean.clone(), {}};
+  Bounds out{mean.clone(), mean.clone(), {}, {}};
   for (const cv::Point anchor : {cv::Point(0, 0), {1, 0}, {0, 1}, {1, 1}}) {
     cv::blur(mean, moved, {2, 2}, anchor);
     out.low = cv::min(out.low, moved);
@@ -99,6 +104,7 @@ Expectation::Bounds Expectation::slipped_by_one(const cv::Mat& light) {
   cv::Mat mean;
   cv::blur(light, mean, {3, 3});
   Bounds out;
+  out.mean = mean;
   cv::erode(mean, out.low, around);
   cv::dilate(mean, out.high, around);
   static const cv::Mat wide = cv::Mat::ones(2 * kSmear + 1, 2 * kSmear + 1, CV_8U);
@@ -115,7 +121,7 @@ void Expectation::project(const cv::Mat& light) {
   now_.high *= static_cast<double>(kGlow);
 }
 
-Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures) const {
+Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures) {
   cv::Mat seen, local;
   cv::remap(linear, seen, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
   cv::blur(seen, seen, {3, 3});
@@ -123,11 +129,11 @@ Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light,
   Bounds picture = pictures == Pictures::before ? before_ : now_;
   if (pictures == Pictures::either)
     picture = {cv::min(now_.low, before_.low), cv::max(now_.high, before_.high),
-               cv::max(now_.lines, before_.lines)};
+               cv::max(now_.lines, before_.lines), 0.5 * (now_.mean + before_.mean)};
   Compared out;
   out.excess = cv::Mat::zeros(known_.size(), CV_32F);
   out.share = cv::Mat::ones(known_.size(), CV_32F);
-  const Marks marks = explain(seen, local, light, picture, out);
+  const Marks marks = explain(seen, local, light, lying(seen, local, light, picture), picture, out);
   bear_with_lines(out, marks);
   sharpen(out, marks);
   out.foreign = out.excess > 1.0;
@@ -162,15 +168,37 @@ void Expectation::doubt_shadows(Compared& out, const cv::Mat& hidden) {
   }
 }
 
+// The looks of the cloth as it lies now.
+const Expectation::Looks& Expectation::lying(const cv::Mat& seen, const cv::Mat& local,
+                                             const MeasuredLight& light, const Bounds& picture) {
+  if (!slip_->printed()) return learnt_;
+  Slip::Light now;
+  cv::multiply(local, cv::Scalar(light.room[0], light.room[1], light.room[2]), now.room);
+  now.beam = light.beam * picture.mean;
+  slip_->follow(seen, now, noise_[kSteps / 10]);
+  if (slip_->most() < kLiesStill) return learnt_;
+  cv::Mat from(known_.size(), CV_32FC2);
+  for (int r = 0; r < from.rows; ++r)
+    for (int c = 0; c < from.cols; ++c)
+      from.at<cv::Vec2f>(r, c) =
+          cv::Vec2f(static_cast<float>(c), static_cast<float>(r)) + slip_->field().at<cv::Vec2f>(r, c);
+  for (const auto& [is, was] : {std::pair(&dragged_.room, &learnt_.room), {&dragged_.full, &learnt_.full}}) {
+    cv::remap(was->low, is->low, from, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
+    cv::remap(was->high, is->high, from, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
+  }
+  return dragged_;
+}
+
 Expectation::Marks Expectation::explain(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light,
-                                        const Bounds& picture, Compared& out) const {
+                                        const Looks& looks, const Bounds& picture, Compared& out) const {
   const auto floats = [this](float value) {
     return cv::Mat(known_.size(), CV_32F, cv::Scalar(static_cast<double>(value)));
   };
   Marks marks{floats(0), floats(1), floats(0), floats(1), cv::Mat::zeros(known_.size(), CV_8U)};
-  const auto *a0 = room_.low.ptr<float>(), *a1 = room_.high.ptr<float>(), *b0 = full_.low.ptr<float>(),
-             *b1 = full_.high.ptr<float>(), *p0 = picture.low.ptr<float>(), *p1 = picture.high.ptr<float>(),
-             *near = local.ptr<float>(), *y = seen.ptr<float>();
+  const auto *a0 = looks.room.low.ptr<float>(), *a1 = looks.room.high.ptr<float>(),
+             *b0 = looks.full.low.ptr<float>(), *b1 = looks.full.high.ptr<float>(),
+             *p0 = picture.low.ptr<float>(), *p1 = picture.high.ptr<float>(), *near = local.ptr<float>(),
+             *y = seen.ptr<float>();
   for (size_t i = 0; i < known_.total(); ++i) {
     if (known_.data[i] == 0) continue;
     float shade[3], pale[3], dim[3], bright[3], own[3];

@@ -7,17 +7,19 @@
 //
 // A cell is explained when its colour lies, within noise, between the darkest and
 // the lightest that the cloth within 0.75 mm would show under the picture within
-// 1.5 mm. Room light falls off softly, so a cell may also be dimmer than that, in all
-// colours alike, down to `kDarkestShadow`: what is dimmer than its own neighbourhood
-// over a sharp edge is foreign all the same. So is what the projector's light does not
-// reach, unless something else that is foreign, or the strip's own edge, is beside it
-// to throw that shadow.
+// 1.5 mm; where a print shows that the cloth has been dragged (`Slip`), the cloth as it lies now. Room light
+// falls off softly, so a cell may also be dimmer than that, in all colours alike, down to `kDarkestShadow`:
+// what is dimmer than its own neighbourhood over a sharp edge is foreign all the same. So is what the
+// projector's light does not reach, unless something else that is foreign, or the strip's own edge, is beside
+// it to throw that shadow.
 #pragma once
 
 #include <opencv2/core.hpp>
+#include <optional>
 #include <vector>
 
 #include "projector/guard/light_meter.h"
+#include "projector/guard/slip.h"
 
 namespace cowlcast::projector {
 
@@ -41,7 +43,7 @@ class Expectation {
   void project(const cv::Mat& light);
 
   /// `linear`: the box of a frame in linear light.
-  Compared compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures) const;
+  Compared compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures);
 
   /// 255 where a cell's look is known.
   const cv::Mat& known() const { return known_; }
@@ -50,6 +52,7 @@ class Expectation {
   struct Bounds {
     cv::Mat low, high;  // of means over 3x3 cells, when these are not quite where they should be
     cv::Mat lines;      // of projected light: how much it differs within some cells
+    cv::Mat mean;       // of projected light
   };
   static Bounds slipped_by_half(const cv::Mat& look);
   static Bounds slipped_by_one(const cv::Mat& light);
@@ -60,14 +63,20 @@ class Expectation {
     cv::Mat whole;   // what the cell was expected to show at least, all channels
     cv::Mat hidden;  // 255 where the cloth without the projector's light explains best
   };
-  Marks explain(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light, const Bounds& picture,
-                Compared& out) const;
+  struct Looks {
+    Bounds room, full;
+  };
+  const Looks& lying(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light,
+                     const Bounds& picture);
+  Marks explain(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light, const Looks& looks,
+                const Bounds& picture, Compared& out) const;
   void bear_with_lines(Compared& out, const Marks& marks) const;
   void sharpen(Compared& out, const Marks& marks) const;
   static void doubt_shadows(Compared& out, const cv::Mat& hidden);
 
   cv::Mat pixel_from_cell_, local_from_cell_, known_;
-  Bounds room_, full_;        // learnt
+  Looks learnt_, dragged_;  // as the cloth lay, and as it lies
+  std::optional<Slip> slip_;
   Bounds now_, before_;       // of the projected light
   std::vector<float> noise_;  // of a smoothed cell at a linear light, by steps of 1 / size
 };

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <opencv2/imgproc.hpp>
+#include <utility>
 
 #include "calibration/refusal.h"
 
@@ -18,7 +19,8 @@ constexpr float kNowhere = -1e4f;
 constexpr float kStay = 0.02f;      // of the misfit: what a change of gains must win
 constexpr float kJump = 0.15f;      // change of the room's light between two frames, its logarithm
 constexpr double kOldHolds = 0.1;   // of the box: so much in the light of before, and it has not changed
-constexpr float kTellsBeam = 0.2f;  // of the room's light: a cell with less of the beam does not tell of it
+constexpr int kSurroundings = 7;    // cells: out of these the beam's lines stand
+constexpr float kTellsBeam = 0.1f;  // of the room's light: what stands out by less does not tell of the beam
 constexpr float kSay = 0.003f;      // of all cells: the votes for the beam as it was
 constexpr float kShadowed = 0.4f;   // of the beam's light: a cell that is off by more is in another's shadow
 constexpr float kOdd = 0.06f;       // and one of both at once, by its logarithm
@@ -30,6 +32,14 @@ struct Gains {
   std::array<float, 3> room;
   float beam;
 };
+
+// By how much a cell is over the mean of those around it that are asked.
+cv::Mat over_surroundings(const cv::Mat& cells, const cv::Mat& asked) {
+  cv::Mat sum, count;
+  cv::boxFilter(cells, sum, CV_32F, {kSurroundings, kSurroundings}, {-1, -1}, true, cv::BORDER_CONSTANT);
+  cv::boxFilter(asked, count, CV_32F, {kSurroundings, kSurroundings}, {-1, -1}, true, cv::BORDER_CONSTANT);
+  return cells - sum / cv::max(count, 1e-3);
+}
 
 }  // namespace
 
@@ -160,7 +170,8 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
     best.local = cv::Mat(room_.size(), CV_32FC3, cv::Scalar::all(1.0));
     for (int round = 0; round < 2; ++round) refine(all, false, best);
     locate(all, best);
-    best.beam = likeliest_beam(all, best);
+    const float was = std::exchange(best.beam, likeliest_beam(all, best));
+    if (best.beam != was) locate(all, best);
     refine(all, true, best);
     best.measured = best.agreeing >= kLeastAgreeing;
   }
@@ -169,9 +180,6 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
     best.beam = light_.beam;
     best.local = cv::Mat(room_.size(), CV_32FC3, cv::Scalar::all(1.0));
   }
-  if (getenv("LM"))
-    printf("LM late %d costs %.4f %.4f held room %.2f %.2f %.2f beam %.2f power %.2f\n", late, costs[0],
-           costs[1], best.room[0], best.room[1], best.room[2], best.beam, power_);
   known_ = known_ || best.measured;
   light_ = best;
   return light_;
@@ -234,8 +242,9 @@ void LightMeter::refine(const std::vector<Cell>& cells, bool beam, MeasuredLight
   light.beam = std::clamp(static_cast<float>((right[3] + hold * held) / (normal[3] + hold)), 0.1f, 10.0f);
 }
 
-// The strength of the beam that most of the light it sends speaks for: each cell's own, counted by how much
-// of its light the beam is, with a say for what it was and for what was learnt.
+// The strength of the beam that most of its lines and borders speak for: by how much a cell stands out from
+// its surroundings, counted by how much of its light that is, with a say for what it was and for what was
+// learnt. The even light of the beam tells nothing: the room's, which goes by place, may as well be that.
 float LightMeter::likeliest_beam(const std::vector<Cell>& cells, const MeasuredLight& light) const {
   constexpr int bins = 48;
   constexpr float least = 0.2f, step = 0.07f;  // of the logarithm
@@ -246,15 +255,20 @@ float LightMeter::likeliest_beam(const std::vector<Cell>& cells, const MeasuredL
   const auto vote = [&](int bin, float weight) {
     if (bin >= 0 && bin < bins) votes[bin] += weight;
   };
+  cv::Mat beams = cv::Mat::zeros(room_.size(), CV_32F), rests = beams.clone(), asked = beams.clone();
   for (const Cell& cell : cells) {
     const auto& local = light.local.at<cv::Vec3f>(cell.at / room_.cols, cell.at % room_.cols);
-    float beam = 0.0f, room = 0.0f, seen = 0.0f;
     for (size_t c = 0; c < 3; ++c) {
-      beam += cell.beam[c];
-      room += light.room[c] * local[static_cast<int>(c)] * cell.room[c];
-      seen += cell.seen[c];
+      beams.ptr<float>()[cell.at] += cell.beam[c];
+      rests.ptr<float>()[cell.at] += cell.seen[c] - light.room[c] * local[static_cast<int>(c)] * cell.room[c];
     }
-    if (beam > kTellsBeam * room) vote(bin_of((seen - room) / beam), std::min(beam / room, 1.0f));
+    asked.ptr<float>()[cell.at] = 1.0f;
+  }
+  const cv::Mat beam = over_surroundings(beams, asked), rest = over_surroundings(rests, asked);
+  for (const Cell& cell : cells) {
+    const float own = beam.ptr<float>()[cell.at], room = cell.room[0] + cell.room[1] + cell.room[2];
+    const float tells = std::abs(own) / room;
+    if (tells > kTellsBeam) vote(bin_of(rest.ptr<float>()[cell.at] / own), std::min(tells, 1.0f));
   }
   const float say = kSay * static_cast<float>(cells.size());
   vote(bin_of(light_.beam), say);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <opencv2/imgproc.hpp>
+#include <utility>
 
 namespace cowlcast::projector {
 namespace {
@@ -20,7 +21,14 @@ constexpr double kBetter = 0.7;        // of the misfit: then the one picture is
 constexpr int kAround = 80;            // pixels about the strip by which the light is measured
 constexpr double kSlow = 0.08;         // s between frames of a slow camera
 constexpr double kPlain = 2.0;         // times what counts as different
+constexpr float kSteady = 0.03f;       // change of light from frame to frame, its logarithm
 constexpr double kTells = 0.1;         // s over which a thing is seen before it is told
+
+bool about_same(const MeasuredLight& a, const MeasuredLight& b) {
+  bool same = a.measured && b.measured && std::abs(std::log(a.beam / b.beam)) < kSteady;
+  for (size_t c = 0; c < 3; ++c) same = same && std::abs(std::log(a.room[c] / b.room[c])) < kSteady;
+  return same;
+}
 
 // The part of a frame that holds the strip, and what is around it.
 cv::Rect box_around(const StripView& view, const cv::Size& frame) {
@@ -142,7 +150,8 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   before_ = seconds;
 
   const cv::Mat linear = linear_light(frame(meter_.box()));
-  light_ = meter_.measure(linear, !arrived_);
+  const MeasuredLight was = std::exchange(light_, meter_.measure(linear, !arrived_));
+  const bool steady = about_same(was, light_);
   const Pictures pictures = seen_pictures(seconds);
   compared_ = expectation_.compare(linear, light_, pictures);
   covered_ = covered();
@@ -153,10 +162,13 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
     report.state = WatchState::cannot_see;
     return report;
   }
-  // Two frames of a slow camera would be too late: there what is plain is told at once.
+  // The second frame of a slow camera would be too late: there what is plain is told at once, and all else
+  // where neither light nor picture has changed since the frame before, which is what might look like a
+  // thing.
   const int needed = std::max(2, static_cast<int>(std::lround(kTells / step_)));
   for (const Blob& blob : blobs)
-    if (blob.frames >= needed || (step_ > kSlow && blob.excess > kPlain && pictures != Pictures::either))
+    if (blob.frames >= needed ||
+        (step_ > kSlow && (blob.excess > kPlain || (steady && pictures == Pictures::now))))
       report.blobs.push_back(blob);
   if (!report.blobs.empty()) report.state = WatchState::marked;
   return report;

@@ -7,6 +7,7 @@
 #include "drafting/geometry/polyline.h"
 #include "projector/cutting/begin.h"
 #include "projector/cutting/view_marks.h"
+#include "projector/guard/cut_watch.h"
 #include "tests/calibration/watched_room.h"
 #include "tests/projector/test_piece.h"
 
@@ -236,6 +237,18 @@ TEST(Watching, TakesTheLinesAwayWhenTheProjectorMovesAndGivesThemBackWhereTheyBe
   EXPECT_TRUE(s.watching.table().steady());
 }
 
+// Share of a stroke that is lit in the picture, by the map.
+double drawn(const Sitting& s, const Polyline& stroke) {
+  const cv::Mat picture = grey_of(s.painter.picture());
+  const Polyline path = drafting::subdivided(stroke, 8.0);
+  int lit = 0;
+  for (const drafting::Point& p : path) {
+    const Eigen::Vector2d pixel = s.watching.map().projector_from_mat(p);
+    lit += picture.at<unsigned char>(cvRound(pixel.y()), cvRound(pixel.x())) > 200 ? 1 : 0;
+  }
+  return static_cast<double>(lit) / static_cast<double>(path.size());
+}
+
 // Somebody else who looks.
 class Counter : public Watcher {
  public:
@@ -281,6 +294,58 @@ TEST(Watching, FollowsTheMatAndAsksOthersOnlyWhileItStands) {
             0.1 + std::stod(news.substr(within + 7)))
       << news;
   EXPECT_EQ(stroke_lit(s, room_from_mat), 1.0);
+}
+
+// A slip of dark paper on the table.
+vt::Room with_slip(vt::Room room, const drafting::Point& place) {
+  vt::PaperSheet slip;
+  slip.page = cv::Mat(100, 100, CV_8U, cv::Scalar(40));
+  slip.paper = {45.0, 30.0};
+  slip.pixel_mm = 0.45;
+  slip.place = {place.x(), place.y(), 0.3};
+  slip.thickness = 1.0;
+  room.sheets.push_back(slip);
+  return room;
+}
+
+TEST(Watching, MarksWhatLiesAheadWhileTheTableStandsAndTakesBothAwayWhenItDoesNot) {
+  Sitting s;
+  auto own = std::make_unique<CutWatch>();
+  const CutWatch& ahead = *own;
+  s.watching.add(std::move(own));
+  s.learn();
+  s.run(0.8);
+  ASSERT_TRUE(s.watching.table().steady());
+  EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+  EXPECT_EQ(ahead.warning().state, WatchState::clear) << s.view.notice.words;
+  EXPECT_TRUE(s.view.notice.marks.empty()) << "nothing lies there";
+
+  const WatchedRoom quiet = s.room;
+  const Polyline path = laid(s.view.laying, s.view.plan[static_cast<size_t>(s.view.cut)].path);
+  const drafting::Point there = drafting::point_at(path, 0.6 * drafting::length(path));
+  WatchedRoom room = quiet;
+  room.room = with_slip(quiet.room, there);
+  s.become(room);
+  s.run(0.4);
+  EXPECT_EQ(ahead.warning().state, WatchState::marked) << s.view.notice.words;
+  ASSERT_EQ(s.view.notice.marks.size(), 1U);
+  drafting::Point middle(0.0, 0.0);
+  const Polyline& ring = s.view.notice.marks.front().lines.front();
+  for (const drafting::Point& p : ring) middle += p / static_cast<double>(ring.size());
+  EXPECT_LT((middle - there).norm(), 15.0) << "the ring is about it";
+  EXPECT_TRUE(s.view.block.empty()) << "a thing on the table has not moved the table: " << s.view.block;
+  EXPECT_TRUE(s.watching.table().steady());
+  s.become(quiet);
+  s.run(1.8);
+  EXPECT_TRUE(s.view.notice.marks.empty()) << "taken away again";
+
+  EXPECT_GT(drawn(s, path), 0.9);
+  vt::Dice dice(21);
+  s.become(knocked(quiet, Mover::projector, 7.0, dice));
+  s.run(1.0);
+  EXPECT_NE(s.view.block.find("projector moved"), std::string::npos) << s.view.block;
+  EXPECT_TRUE(s.view.notice.marks.empty()) << "no rings where places are no longer known";
+  EXPECT_LT(drawn(s, path), 0.3) << "words may stand there, lines do not";
 }
 
 TEST(Watching, AsksForTheSheetsWhenTwoThingsMoved) {
