@@ -15,8 +15,10 @@ constexpr int kFewestPixels = 2000;  // that see the light
 constexpr double kDimmest =
     20.0;  // 8-bit: a cloth under full light that is darker than this cannot be watched
 constexpr double kUsualPower = 2.2;
-constexpr double kMostLight = 0.9;   // linear: of brighter pixels some noise is cut off
-constexpr double kLeastNoise = 0.7;  // levels: rounding alone makes 0.3
+constexpr double kMostLight = 0.9;      // linear: of brighter pixels some noise is cut off
+constexpr double kSmoothedCells = 2.5;  // of a strip: as wide are the means by which its cells are told
+constexpr double kLeastLeft = 0.15;     // of the noise in these: light wavers too
+constexpr double kLeastNoise = 0.7;     // levels: rounding alone makes 0.3
 
 }  // namespace
 
@@ -87,9 +89,32 @@ void Backdrop::learn(const cv::Mat& frame, Light light) {
           counts_[a[k] * kBins / 256] += 1.0;
         }
       }
+  if (sum.frames > 0) compare_smoothed(frame, sum.last);
   sum.last = frame.clone();
   ++sum.frames;
   if (light == Light::full) cv::cvtColor(frame, still_, cv::COLOR_BGR2GRAY);
+}
+
+// How much of the noise is left in means over as many pixels as a strip's cell is told by. Less than by
+// chance when a camera has smoothed its pixels already.
+void Backdrop::compare_smoothed(const cv::Mat& frame, const cv::Mat& last) {
+  Point middle(0.0, 0.0);
+  for (const Point& p : sight_.map.lit_area) middle += p / static_cast<double>(sight_.map.lit_area.size());
+  const auto from = sight_.camera.pixel_from_mat(middle, sight_.cloth),
+             to = sight_.camera.pixel_from_mat(middle + Point(Strip::cell, 0.0), sight_.cloth);
+  const double pixels = from && to ? (*to - *from).norm() : 1.0;
+  const int side = std::max(cvRound(kSmoothedCells * pixels), 1);
+  cv::Mat off, mean;
+  cv::subtract(frame, last, off, cv::noArray(), CV_32F);
+  cv::blur(off, mean, {side, side});
+  const cv::Scalar whole = cv::mean(off.mul(off), watched_), left = cv::mean(mean.mul(mean), watched_);
+  smoothed_[0] += whole[0] + whole[1] + whole[2];
+  smoothed_[1] += left[0] + left[1] + left[2];
+}
+
+float Backdrop::smoothed_noise(float light) const {
+  const double left = smoothed_[0] > 0.0 ? std::sqrt(smoothed_[1] / smoothed_[0]) : 1.0;
+  return static_cast<float>(std::clamp(left, kLeastLeft, 1.0)) * linear_noise(light);
 }
 
 std::optional<std::string> Backdrop::not_ready() const {

@@ -53,12 +53,15 @@ class Backdrop {
   float noise(int level) const;
   /// The same as linear light, at that linear light.
   float linear_noise(float light) const;
+  /// What is left of it in the means over some pixels by which a strip's cells are told.
+  float smoothed_noise(float light) const;
 
   /// The last frame under full light, grey, for telling whether the camera still looks at the same places.
   const cv::Mat& still() const { return still_; }
 
  private:
   cv::Mat told() const;
+  void compare_smoothed(const cv::Mat& frame, const cv::Mat& last);
 
   struct Sum {
     cv::Mat light, last;
@@ -70,6 +73,7 @@ class Backdrop {
   cv::Mat watched_;  // 255 at the camera's pixels that see the light
   Sum sums_[3];
   double squares_[kBins] = {}, counts_[kBins] = {};
+  double smoothed_[2] = {};  // squares of pixels' differences, and of means'
   cv::Mat still_;
 };
 

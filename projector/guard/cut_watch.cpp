@@ -88,8 +88,10 @@ bool CutWatch::follow_stroke(const Glimpse& glimpse) {
   corridor_ = corridor;
   unready_.clear();
   calm_ = {};
+  const MeasuredLight light = watch_ ? watch_->light() : MeasuredLight{};
   try {
     watch_.emplace(*backdrop_, corridor);
+    watch_->begin_in(light);
   } catch (const drafting::Refusal& refusal) {
     unready_ = refusal.what();
     watch_.reset();

@@ -10,7 +10,6 @@ namespace {
 
 constexpr int kSteps = 1024;
 constexpr float kNoises = 3.0f;      // standard deviations that count as different
-constexpr float kSmoothed = 0.5f;    // noise left by 3x3 cells, which share pixels
 constexpr float kSlack = 0.05f;      // share of a cell's light that may be off for the model's sake
 constexpr float kBrighter = 1.1f;    // light may be more than was measured, by so much
 constexpr float kFull = 0.95f;       // linear light from which a camera's level says nothing more
@@ -82,7 +81,7 @@ Expectation::Expectation(const Backdrop& backdrop, const StripView& view, const 
   project(dark);
   before_ = now_;
   for (int k = 0; k < kSteps; ++k)
-    noise_.push_back(kSmoothed * backdrop.linear_noise((static_cast<float>(k) + 0.5f) / kSteps));
+    noise_.push_back(backdrop.smoothed_noise((static_cast<float>(k) + 0.5f) / kSteps));
 }
 
 // By half a cell, as cloth may.

@@ -74,6 +74,13 @@ LightMeter::LightMeter(const Backdrop& backdrop, const cv::Rect& box) : box_(box
   now_ = before_ = cv::Mat::zeros(size, CV_32FC3);
 }
 
+void LightMeter::begin_in(const MeasuredLight& light) {
+  light_.room = light.room;
+  light_.beam = light.beam;
+  light_.local = cv::Mat(room_.size(), CV_32FC3, cv::Scalar::all(1.0));
+  known_ = true;
+}
+
 void LightMeter::project(const cv::Mat& picture) {
   before_ = now_;
   cv::Mat light = sent_light(picture, power_);

@@ -38,6 +38,9 @@ class LightMeter {
 
   LightMeter(const Backdrop& backdrop, const cv::Rect& box);
 
+  /// The gains are known already, of another box.
+  void begin_in(const MeasuredLight& light);
+
   /// The projected picture from now on.
   void project(const cv::Mat& picture);
 

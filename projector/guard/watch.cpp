@@ -87,6 +87,14 @@ CorridorWatch::CorridorWatch(const Backdrop& backdrop, const Corridor& corridor)
   out_of_view_ = cv::countNonZero(path) < kLeastInView * static_cast<double>(path.total());
 }
 
+void CorridorWatch::begin_in(const MeasuredLight& light) {
+  if (!light.measured) return;
+  meter_.begin_in(light);
+  light_.room = light.room;
+  light_.beam = light.beam;
+  light_.measured = true;
+}
+
 void CorridorWatch::project(const cv::Mat& picture, double seconds) {
   expectation_.project(light_strip(view_, picture, power_));
   meter_.project(picture);
@@ -168,7 +176,7 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   const int needed = std::max(2, static_cast<int>(std::lround(kTells / step_)));
   for (const Blob& blob : blobs)
     if (blob.frames >= needed ||
-        (step_ > kSlow && (blob.excess > kPlain || (steady && pictures == Pictures::now))))
+        (step_ > kSlow && (blob.excess > kPlain || (steady && pictures != Pictures::either))))
       report.blobs.push_back(blob);
   if (!report.blobs.empty()) report.state = WatchState::marked;
   return report;

@@ -65,6 +65,10 @@ class CorridorWatch {
   /// Throws drafting::Refusal for a stroke of no length. The backdrop must be ready.
   CorridorWatch(const Backdrop& backdrop, const Corridor& corridor);
 
+  /// The light in which the stroke before was last seen: what differs from it in the first frame is told at
+  /// once.
+  void begin_in(const MeasuredLight& light);
+
   /// The projected picture from now on, 8-bit grey or BGR of the map's size.
   void project(const cv::Mat& picture, double seconds);
 

@@ -196,6 +196,7 @@ class Bench {
       // Cloths that lie fast, and ever more slippery ones.
       gives_way_ = options_.fast ? 0.0 : std::max(dice.uniform(-1.0, 4.0), 0.0);
       slipped_ = {0.0, 0.0};
+      light_ = {};
       Polyline earlier;
       for (int strokes = 0; now < 60.0 * options_.minutes; ++strokes)
         earlier = stroke(dice, scene, sight, video, backdrop, latency, earlier, now, frame_seed);
@@ -241,6 +242,7 @@ class Bench {
     video.look_only_at(area);
 
     CorridorWatch watch(backdrop, {.stroke = path});
+    watch.begin_in(light_);
     CalmWatch calm;
     Warning drawn;
     const auto project = [&](double t) {
@@ -329,6 +331,7 @@ class Bench {
       }
     }
     for (size_t i = 0; i < marked_at.size(); ++i) count(play.intrusions()[i], marked_at[i], scene.cloth);
+    light_ = watch.light();
     if (const auto drag = play.drag(play.seconds())) slipped_ = drag->slipped;
     if (mog2 && mog2_ms > 0.0) tally_.ratios.push_back(own_ms / mog2_ms);
     return path;
@@ -385,6 +388,7 @@ class Bench {
   Tally tally_;
   std::deque<std::pair<double, int>> arriving_{{-1.0, 0}};
   cv::Mat last_picture_;
+  MeasuredLight light_;
   double exposure_ = 1.0;  // over that in which the cloth was learnt
   Blindness told_ = Blindness::none;
   double gives_way_ = 0.0;  // mm

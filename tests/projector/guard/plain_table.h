@@ -30,12 +30,14 @@ inline TableSight plain_sight() {
 struct Table {
   double room = 0.25, beam = 0.5;  // linear light of white, at the camera
   cv::Scalar cloth{0.3, 0.3, 0.5};
+  cv::Mat print;  // albedos of cloth that is not even, three floats
   cv::RNG noise{7};
 
   // `picture`: what is projected, grey or BGR.
   cv::Mat frame(const cv::Mat& picture, const std::vector<cv::Rect>& things = {},
                 const cv::Scalar& thing = {0.05, 0.05, 0.05}, double shade = 1.0) {
     cv::Mat albedo(kHeight, kWidth, CV_32FC3, cloth), light, three, out;
+    if (!print.empty()) print.copyTo(albedo);
     for (const cv::Rect& box : things) albedo(box & cv::Rect(0, 0, kWidth, kHeight)).setTo(thing);
     picture.convertTo(light, CV_32F, 1.0 / 255.0);
     cv::pow(light, 2.2, light);
