@@ -133,6 +133,7 @@ Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light,
   out.excess = cv::Mat::zeros(known_.size(), CV_32F);
   out.share = cv::Mat::ones(known_.size(), CV_32F);
   const Marks marks = explain(seen, local, light, lying(seen, local, light, picture), picture, out);
+  out.lines = marks.lines > kFineLight * marks.whole;
   bear_with_lines(out, marks);
   sharpen(out, marks);
   out.foreign = out.excess > 1.0;

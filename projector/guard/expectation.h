@@ -29,6 +29,7 @@ enum class Pictures { now, before, either };
 struct Compared {
   cv::Mat foreign;  ///< 8-bit, 255 or 0
   cv::Mat excess;   ///< how far off a cell is, over what counts as different: floats up to 4
+  cv::Mat lines;    ///< 8-bit: 255 on and beside projected lines
   cv::Mat share;    ///< brightness over what explains it best, floats
 };
 
@@ -44,6 +45,9 @@ class Expectation {
 
   /// `linear`: the box of a frame in linear light.
   Compared compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures);
+
+  /// Whether printed cloth was seen to be dragged in the last frame.
+  bool cloth_moves() const { return slip_->moves(); }
 
   /// 255 where a cell's look is known.
   const cv::Mat& known() const { return known_; }

@@ -19,7 +19,8 @@ Following::Following(const Strip& strip) : strip_(strip) {
   objects_ = cv::Mat::zeros(strip.rows, strip.columns, CV_8U);
 }
 
-std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess, double seconds, bool goes) {
+std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess, const cv::Mat& lines,
+                                  double seconds, bool goes) {
   const double since = last_ < 0.0 ? 0.1 : std::clamp(seconds - last_, 0.01, 0.3);
   last_ = seconds;
   cv::Mat labels, stats, centres;
@@ -64,11 +65,13 @@ std::vector<Blob> Following::step(const cv::Mat& foreign, const cv::Mat& excess,
     blob.off = strip_.off(row);
     blob.length = stats.at<int>(label, 2) * Strip::cell;
     blob.width = stats.at<int>(label, 3) * Strip::cell;
-    blob.excess = cv::mean(excess, labels == label)[0];
+    const cv::Mat own = labels == label;
+    blob.excess = cv::mean(excess, own)[0];
+    blob.on_lines = cv::mean(lines, own)[0] / 255.0;
     for (const Blob& old : blobs_)
       if ((old.place - blob.place).norm() < kSame + 0.5 * std::abs(old.length - blob.length))
         blob.frames = std::max(blob.frames, old.frames + 1);
-    if (blob.frames >= 2) objects_.setTo(255, labels == label);
+    if (blob.frames >= 2) objects_.setTo(255, own);
     blobs.push_back(blob);
   }
   std::sort(blobs.begin(), blobs.end(), [](const Blob& a, const Blob& b) { return a.along < b.along; });

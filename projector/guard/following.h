@@ -27,6 +27,7 @@ struct Blob {
   double off = 0.0;                  ///< of its middle from the line, towards the holding side, mm
   double length = 0.0, width = 0.0;  ///< along and across the stroke, as far as it is in the corridor, mm
   double excess = 0.0;               ///< how much it differs from the cloth; 1 is just enough
+  double on_lines = 0.0;             ///< share of it that lies on or beside projected lines
   int frames = 1;                    ///< seen in so many frames without a gap
 };
 
@@ -37,9 +38,10 @@ class Following {
 
   explicit Following(const Strip& strip);
 
-  /// The blobs ahead in this frame, nearest first; `excess` as of `Compared`, `seconds` ever growing. The
-  /// cutter stays where it is unless it `goes`: where all is covered nobody can tell.
-  std::vector<Blob> step(const cv::Mat& foreign, const cv::Mat& excess, double seconds, bool goes = true);
+  /// The blobs ahead in this frame, nearest first; `excess` and `lines` as of `Compared`, `seconds` ever
+  /// growing. The cutter stays where it is unless it `goes`: where all is covered nobody can tell.
+  std::vector<Blob> step(const cv::Mat& foreign, const cv::Mat& excess, const cv::Mat& lines, double seconds,
+                         bool goes = true);
 
   /// How far along the stroke the cutter has been seen, mm; 0 before it came.
   double front() const { return front_; }

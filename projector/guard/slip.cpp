@@ -8,16 +8,17 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr int kStep = 2;        // cells between those that are asked
-constexpr int kNode = 8;        // asked cells to a node of the field
-constexpr int kWindow = 25;     // asked cells: about 75 mm, weighed towards the middle by being done twice
-constexpr float kEdge = 0.10f;  // of a cell's light, from one cell to the next: an edge of a print
+constexpr int kStep = 2;              // cells between those that are asked
+constexpr int kNode = 8;              // asked cells to a node of the field
+constexpr int kWindow = 15;           // asked cells: 45 mm
+constexpr float kEdge = 0.10f;        // of a cell's light, from one cell to the next: an edge of a print
 constexpr double kLeastPrint = 0.02;  // of the cells: with fewer at edges cloth is even
 constexpr float kOff = 0.05f;         // of a cell's light that may be off for the model's sake
 constexpr float kKeep = 10.0f;    // asked cells that tell no more than one, since they share pixels and light
 constexpr float kBend = 0.7f;     // cells by which neighbouring nodes are likely to differ
 constexpr float kLongest = 1.2f;  // cells of one improvement
 constexpr float kGood = 0.2f;     // cells: less is no matter
+constexpr double kMoves = 0.3;    // cells between two frames
 constexpr int kTries = 3;
 constexpr float kMustWin = 0.9f;  // of the misfit of cloth that lies where it lay
 
@@ -44,8 +45,10 @@ Slip::Slip(const cv::Mat& room, const cv::Mat& beam) : room_(room), beam_(beam) 
 
 void Slip::follow(const cv::Mat& seen, const Light& light, float noise) {
   if (!printed_) return;
+  const cv::Mat was = nodes_.clone();
   for (int k = 0; k < kTries; ++k)
     if (improve(seen, light, noise) < kGood) break;
+  moves_ = cv::norm(nodes_, was, cv::NORM_INF) > kMoves;
 }
 
 // What the asked cells say of a better field: the normal equations of least squares, and the misfits.

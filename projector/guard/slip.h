@@ -7,7 +7,7 @@
 // A blade drags cloth along by some millimetres, most of it close by. On even cloth
 // that does not show and does not matter; on a print every edge is then in the wrong
 // place. The field is followed from frame to frame by the print's own slopes, as
-// least squares over windows of about 50 mm; what does not fit, such as a hand,
+// least squares over windows of 45 mm; what does not fit, such as a hand,
 // has little say, and where the print tells nothing (along its stripes, say) the
 // neighbourhood decides. Jumps of more than about 3 mm between frames are not followed.
 #pragma once
@@ -36,6 +36,8 @@ class Slip {
 
   /// Two floats a cell, cells: x along the strip, y across.
   const cv::Mat& field() const { return field_; }
+  /// Whether it changed with the last frame: what seems to be in the wrong place may be about to be followed.
+  bool moves() const { return moves_; }
   /// The largest of it, cells.
   float most() const { return most_; }
 
@@ -44,7 +46,7 @@ class Slip {
   float improve(const cv::Mat& seen, const Light& light, float noise);
 
   cv::Mat room_, beam_;
-  bool printed_ = false;
+  bool printed_ = false, moves_ = false;
   cv::Mat nodes_;  // the field, coarse
   cv::Mat field_;
   float most_ = 0.0f;

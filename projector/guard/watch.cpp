@@ -21,7 +21,9 @@ constexpr double kBetter = 0.7;        // of the misfit: then the one picture is
 constexpr int kAround = 80;            // pixels about the strip by which the light is measured
 constexpr double kSlow = 0.08;         // s between frames of a slow camera
 constexpr double kPlain = 2.0;         // times what counts as different
+constexpr double kOnLines = 0.5;       // of a thing: more of it may be the lines themselves
 constexpr float kSteady = 0.03f;       // change of light from frame to frame, its logarithm
+constexpr double kRather = 1.5;        // halfway from different to plain
 constexpr double kTells = 0.1;         // s over which a thing is seen before it is told
 
 bool about_same(const MeasuredLight& a, const MeasuredLight& b) {
@@ -163,7 +165,8 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   const Pictures pictures = seen_pictures(seconds);
   compared_ = expectation_.compare(linear, light_, pictures);
   covered_ = covered();
-  const std::vector<Blob> blobs = following_.step(compared_.foreign, compared_.excess, seconds, !covered_);
+  const std::vector<Blob> blobs =
+      following_.step(compared_.foreign, compared_.excess, compared_.lines, seconds, !covered_);
   report.front = following_.front();
   report.reason = blindness(frame, seconds);
   if (report.reason != Blindness::none) {
@@ -176,7 +179,9 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   const int needed = std::max(2, static_cast<int>(std::lround(kTells / step_)));
   for (const Blob& blob : blobs)
     if (blob.frames >= needed ||
-        (step_ > kSlow && (blob.excess > kPlain || (steady && pictures != Pictures::either))))
+        (step_ > kSlow && !expectation_.cloth_moves() &&
+         (blob.excess > kPlain ||
+          (steady && (blob.on_lines < kOnLines || blob.excess > kRather) && pictures != Pictures::either))))
       report.blobs.push_back(blob);
   if (!report.blobs.empty()) report.state = WatchState::marked;
   return report;
