@@ -2199,5 +2199,25 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
         <source>near to %1</source>
         <translation>ähnlich %1</translation>
     </message>
+    <message>
+        <source>How far a line may lie from true, mm</source>
+        <translation>Wie weit eine Linie danebenliegen kann, mm</translation>
+    </message>
+    <message>
+        <source>95 times in 100 it is nearer than this. A cell is about 10 cm; you stand at the foot.</source>
+        <translation>In 95 von 100 Fällen liegt sie näher. Ein Feld ist etwa 10 cm; Sie stehen unten.</translation>
+    </message>
+    <message>
+        <source> On cloth %1 mm thick.</source>
+        <translation> Auf %1 mm dickem Stoff.</translation>
+    </message>
+    <message>
+        <source>under %1</source>
+        <translation>unter %1</translation>
+    </message>
+    <message>
+        <source>%1 and more</source>
+        <translation>%1 und mehr</translation>
+    </message>
 </context>
 </TS>

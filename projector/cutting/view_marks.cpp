@@ -1,4 +1,5 @@
 #include "projector/cutting/view_marks.h"
+#include "projector/language/said.h"
 
 #include <algorithm>
 #include <cctype>
@@ -86,8 +87,8 @@ std::vector<Point> places_in_light(const CuttingView& view, const Polyline& lit,
 
 std::vector<Mark> reading(const std::string& text, const CuttingView& view, const Polyline& lit) {
   const drafting::Box box = drafting::box_of(lit);
-  return {
-      writing(text, 0.5 * (box.low + box.high), view.style.word_height, view.style.cut, Lines::from_left)};
+  return {writing(said(text), 0.5 * (box.low + box.high), view.style.word_height, view.style.cut,
+                  Lines::from_left)};
 }
 
 std::vector<Mark> cautions_marks(const CuttingView& view, const Polyline& lit) {
@@ -120,8 +121,8 @@ void keep_clear_of_border(std::vector<Polyline>& clear_of, const CuttingView& vi
 }
 
 std::vector<Mark> block_marks(const CuttingView& view, const Polyline& lit) {
-  return reading("DO NOT CUT NOW\n\n" + in_lines(view.block, 40) + "\n\n" +
-                     (view.way_out.empty() ? "" : in_lines(view.way_out, 40) + "\n\n") +
+  return reading("DO NOT CUT NOW\n\n" + in_lines(said(view.block), 40) + "\n\n" +
+                     (view.way_out.empty() ? "" : in_lines(said(view.way_out), 40) + "\n\n") +
                      (view.asked ? "O once more: cut all the same; it is written down\nany other key: no"
                                  : key_of(view) + "O: cut all the same\nEsc ends; what is cut is kept"),
                  view, lit);
@@ -227,7 +228,7 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
 
   const drafting::Box box = drafting::box_of(lit);
   std::vector<std::string> warnings;
-  for (const std::string& warning : warnings_of(view, lit)) warnings.push_back(in_lines(warning, 30));
+  for (const std::string& warning : warnings_of(view, lit)) warnings.push_back(in_lines(said(warning), 30));
   if (!warnings.empty()) {
     const std::string text = joined(warnings);
     const Point wanted =
@@ -245,7 +246,7 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
     std::vector<std::string> lines = legend.state;
     lines.insert(lines.end(), legend.keys.begin(), legend.keys.end());
     Words words{
-        .text = joined(lines), .height = height, .colour = view.style.guide, .lines = Lines::from_left};
+        .text = said(joined(lines)), .height = height, .colour = view.style.guide, .lines = Lines::from_left};
     words.places = places_in_light(view, lit, writing_size(words.text, height), box.high);
     drawing.words.push_back(std::move(words));
   }

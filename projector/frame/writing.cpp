@@ -1,4 +1,5 @@
 #include "projector/frame/writing.h"
+#include "projector/language/said.h"
 
 #include <QFont>
 #include <QFontMetricsF>
@@ -160,8 +161,9 @@ std::vector<Mark> settled(const std::vector<Words>& words, const std::vector<Pol
   std::vector<Box> taken;
   std::vector<Mark> marks;
   for (const Words& word : words) {
+    const std::string text = said(word.text);
     if (word.places.empty() || word.text.empty()) continue;
-    const Point size = writing_size(word.text, word.height), margin(0.6 * word.height, 0.3 * word.height);
+    const Point size = writing_size(text, word.height), margin(0.6 * word.height, 0.3 * word.height);
     const auto trouble = [&](const Point& middle) {
       const Box box = around(middle, size + margin);
       double sum = 0.0;
@@ -187,7 +189,7 @@ std::vector<Mark> settled(const std::vector<Words>& words, const std::vector<Pol
       if (least <= 0.0) break;
     }
     taken.push_back(around(best, size));
-    marks.push_back(writing(word.text, best, word.height, word.colour, word.lines));
+    marks.push_back(writing(text, best, word.height, word.colour, word.lines));
   }
   return marks;
 }

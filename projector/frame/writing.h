@@ -45,7 +45,8 @@ struct Drawing {
 };
 
 /// The words as marks, each at that of its places where it least lies over earlier words, over the lines
-/// `clear_of` or beyond the light; of equal ones the first. Words without a place are left out.
+/// `clear_of` or beyond the light; of equal ones the first. In the language that was chosen (`said`). Words
+/// without a place are left out.
 std::vector<Mark> settled(const std::vector<Words>& words, const std::vector<Polyline>& clear_of,
                           const Polyline& lit);
 

@@ -21,7 +21,7 @@ QString tr(const char* text) {
   return QCoreApplication::translate("derive", text);
 }
 
-std::string said(const char* text) {
+std::string translated(const char* text) {
   return tr(text).toStdString();
 }
 
@@ -90,7 +90,7 @@ Bases bases_of(const PatternChoice& pattern) {
     bases.front = tried([&] { return drafting::block_front(*measures); }, bases.front_refusal);
     bases.back = tried([&] { return drafting::block_back(*measures); }, bases.back_refusal);
   } else if (!pattern.size.empty()) {
-    bases.front_refusal = said("There is no such size. Choose one from the list.");
+    bases.front_refusal = translated("There is no such size. Choose one from the list.");
   }
   for (const auto& base : {bases.front, bases.back}) {
     if (!base) continue;
@@ -147,7 +147,7 @@ std::string piece_in_words(const std::string& name) {
       QT_TRANSLATE_NOOP("derive", "cowl facing"), QT_TRANSLATE_NOOP("derive", "back"),
       QT_TRANSLATE_NOOP("derive", "inner panel")};
   for (const char* known : names)
-    if (name == known) return said(known);
+    if (name == known) return translated(known);
   return name;
 }
 
@@ -176,7 +176,7 @@ Record record_of(const Project& project, const Piece& piece, std::string* why) {
   const Record& record = found->second;
   if (record.cut == 0 || record.shape == shape_of(piece)) return record;
   if (why != nullptr)
-    *why = said(
+    *why = translated(
         "This piece was changed after cutting it was begun, so what is cut no longer belongs to it. Undo the "
         "change to go on, or begin it anew on fresh cloth.");
   Record fresh;
@@ -198,36 +198,40 @@ std::vector<std::string> changed_after_cutting(const Project& project, const Gar
 namespace {
 
 std::optional<Missing> lacking_table(const Project& project) {
-  if (!project.table.map) return Missing{Place::table, said("Not calibrated yet."), said("not calibrated")};
+  if (!project.table.map)
+    return Missing{Place::table, translated("Not calibrated yet."), translated("not calibrated")};
   if (project.table.simulated)
-    return Missing{Place::table, said("Only the simulated table so far."), said("only simulated")};
+    return Missing{Place::table, translated("Only the simulated table so far."),
+                   translated("only simulated")};
   return std::nullopt;
 }
 
 std::optional<Missing> lacking_pattern(const Project& project, const Bases& bases) {
   if (!bases.front_refusal.empty())
-    return Missing{Place::pattern, bases.front_refusal, said("front is refused")};
+    return Missing{Place::pattern, bases.front_refusal, translated("front is refused")};
   if (!bases.back_refusal.empty())
-    return Missing{Place::pattern, bases.back_refusal, said("back is refused")};
-  if (!bases.front) return Missing{Place::pattern, said("No base front is chosen yet."), said("not chosen")};
+    return Missing{Place::pattern, bases.back_refusal, translated("back is refused")};
+  if (!bases.front)
+    return Missing{Place::pattern, translated("No base front is chosen yet."), translated("not chosen")};
   if (!sample_measures(project.pattern).empty())
-    return Missing{Place::pattern, said("Some of the body measures are still the sample's, not yours."),
-                   said("sample measures")};
+    return Missing{Place::pattern, translated("Some of the body measures are still the sample's, not yours."),
+                   translated("sample measures")};
   if (!bases.back && project.top.back)
-    return Missing{Place::pattern, said("The base back is not opened yet, so only the front can be cut."),
-                   said("back is missing")};
+    return Missing{Place::pattern,
+                   translated("The base back is not opened yet, so only the front can be cut."),
+                   translated("back is missing")};
   return std::nullopt;
 }
 
 std::optional<Missing> lacking_cloth(const Project& project, const Garment& garment) {
   if (const std::string wide = too_wide_for_cloth(project, garment); !wide.empty())
-    return Missing{Place::cloth, wide, said("too narrow")};
+    return Missing{Place::cloth, wide, translated("too narrow")};
   return std::nullopt;
 }
 
 std::optional<Missing> lacking_cutting(const Project& project, const Garment& garment) {
   if (garment.pieces.empty())
-    return Missing{Place::cutting, said("There is no piece to cut yet."), said("no piece yet")};
+    return Missing{Place::cutting, translated("There is no piece to cut yet."), translated("no piece yet")};
   const int all = static_cast<int>(garment.pieces.size()), done = pieces_cut(project, garment.pieces);
   if (done == all) return std::nullopt;
   return Missing{Place::cutting,
@@ -244,7 +248,7 @@ std::vector<Missing> missing_in(const Project& project, const Garment& garment) 
   };
   add(lacking_table(project));
   add(lacking_pattern(project, garment.bases));
-  if (!garment.refusal.empty()) add(Missing{Place::cowl, garment.refusal, said("refused as it is")});
+  if (!garment.refusal.empty()) add(Missing{Place::cowl, garment.refusal, translated("refused as it is")});
   add(lacking_cloth(project, garment));
   add(lacking_cutting(project, garment));
   return missing;

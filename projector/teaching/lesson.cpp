@@ -7,6 +7,7 @@
 #include "calibration/refusal.h"
 #include "drafting/geometry/polyline.h"
 #include "projector/frame/writing.h"
+#include "projector/language/said.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -78,7 +79,7 @@ std::string slider(double share) {
 
 std::string heading(const LessonView& view, const drafting::Step& step, size_t longest) {
   return std::to_string(view.step + 1) + " of " + std::to_string(drafting::step_count) + "  " + step.title +
-         "\n\n" + in_lines(step.rule, longest) +
+         "\n\n" + in_lines(said(step.rule), longest) +
          (view.step == drafting::opening_step_number ? "\n\n" + slider(view.share) : "");
 }
 

@@ -1,4 +1,5 @@
 #include "projector/workbench/controls.h"
+#include "projector/language/said.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -150,8 +151,9 @@ void NoteBox::label(QPushButton& button, const QString& text, const QString& tip
   describe(button, text, QStringLiteral("%1 (%2)").arg(tip, key.toString(QKeySequence::NativeText)));
 }
 
-void NoteBox::show_words(const QString& words, const QString& action, std::function<void()> way_out,
+void NoteBox::show_words(const QString& english, const QString& action, std::function<void()> way_out,
                          bool calm) {
+  const QString words = said(english);  // of another room, most often; what is said already stays
   words_->setText(words);
   words_->setAccessibleName(words);
   label(*button_, action, tr("The way out of what is said above"), keys_.way_out);

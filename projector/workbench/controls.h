@@ -87,7 +87,7 @@ class NoteBox : public QFrame {
   void paintEvent(QPaintEvent* event) override;
 
  private:
-  void show_words(const QString& words, const QString& action, std::function<void()> way_out, bool calm);
+  void show_words(const QString& english, const QString& action, std::function<void()> way_out, bool calm);
   void label(QPushButton& button, const QString& text, const QString& tip, const QKeySequence& key);
 
   NoteKeys keys_;

@@ -15,8 +15,9 @@
 #include <utility>
 
 #include "drafting/refusal.h"
+#include "projector/language/language.h"
+#include "projector/language/said.h"
 #include "projector/project/project_file.h"
-#include "projector/workbench/language.h"
 #include "projector/workbench/places/workplaces.h"
 #include "projector/workbench/quiet_wheel.h"
 
@@ -132,7 +133,8 @@ void WorkbenchWindow::show_document() {
 /// What is missing, in the person's units; what rests on the pattern waits for it.
 std::vector<Missing> WorkbenchWindow::gaps() {
   std::vector<Missing> all = garment_.missing();
-  for (Missing& gap : all) gap.sentence = lengths_in_own_units(gap.sentence, settings_.preferences().units);
+  for (Missing& gap : all)
+    gap.sentence = lengths_in_own_units(said(gap.sentence), settings_.preferences().units);
   const bool pattern = garment_.now().bases.front.has_value(), cowl = garment_.now().cowl.has_value();
   for (const Place place : {Place::cowl, Place::cutting, Place::sewing}) {
     if (pattern && (cowl || place == Place::cowl)) continue;

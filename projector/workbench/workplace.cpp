@@ -4,6 +4,7 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
+#include "projector/language/said.h"
 #include "projector/workbench/lengths.h"
 #include "projector/workbench/look/theme.h"
 
@@ -105,8 +106,8 @@ QString Workplace::length_words(double mm) const {
   return QString::fromStdString(length_in_words(mm, settings_.preferences().units));
 }
 
-QString Workplace::in_own_units(const std::string& sentence) const {
-  return QString::fromStdString(lengths_in_own_units(sentence, settings_.preferences().units));
+QString Workplace::in_own_words(const std::string& sentence) const {
+  return QString::fromStdString(lengths_in_own_units(said(sentence), settings_.preferences().units));
 }
 
 }  // namespace cowlcast::projector

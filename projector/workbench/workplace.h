@@ -63,8 +63,8 @@ class Workplace : public QWidget {
   void set_lead(const QString& sentence);
   /// "48.0 cm" or "18⅞ in", as the person has chosen.
   QString length_words(double mm) const;
-  /// Lengths inside a sentence of the drafting room ("812.3 mm") in the person's units.
-  QString in_own_units(const std::string& sentence) const;
+  /// A sentence of another room in the person's language, the lengths in it ("812.3 mm") in her units.
+  QString in_own_words(const std::string& sentence) const;
 
  private:
   Place place_;

@@ -217,9 +217,9 @@ void ClothPlace::show_fit(const ClothUse& use) {
   refusal_->clear();
   const std::string wide = too_wide_for_cloth(document().project(), now);
   if (!wide.empty()) {
-    refusal_->say(in_own_units(wide), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
+    refusal_->say(in_own_words(wide), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
   } else if (!now.refusal.empty()) {
-    refusal_->say(in_own_units(now.refusal), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
+    refusal_->say(in_own_words(now.refusal), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
   }
   if (now.pieces.empty()) {
     fit_->setText(now.bases.front ? tr("There is no front to lay on it.") : tr("There is no front yet."));

@@ -198,7 +198,7 @@ void CowlPlace::drag(const std::string& id, const Point& place) {
     }
     try_wishes(id, wishes, "drag " + id);
   } catch (const drafting::Refusal& reason) {
-    refusal_->say(in_own_units(reason.what()));
+    refusal_->say(in_own_words(reason.what()));
   }
 }
 
@@ -210,7 +210,7 @@ void CowlPlace::step(const std::string& id, int across, int up) {
     try_wishes(id, stepped_handle(*base, cowl_wishes_of(document().project()), id, across, up, grid),
                "step " + id);
   } catch (const drafting::Refusal& reason) {
-    refusal_->say(in_own_units(reason.what()));
+    refusal_->say(in_own_words(reason.what()));
   }
 }
 
@@ -219,7 +219,7 @@ void CowlPlace::try_wishes(const std::string& id, const drafting::CowlWishes& wi
                            const std::string& merge_key) {
   const std::string reason = refusal_of(*garment().now().bases.front, wishes);
   if (!reason.empty()) {
-    refusal_->say(in_own_units(reason));
+    refusal_->say(in_own_words(reason));
     return;
   }
   document().change(
@@ -256,11 +256,11 @@ void CowlPlace::show_refusal() {
     return;
   }
   if (const auto out = way_out(*now.bases.front, cowl_wishes_of(document().project()))) {
-    refusal_->say(in_own_units(now.refusal), mended_words(*out), [this, out] { mend(*out); });
+    refusal_->say(in_own_words(now.refusal), mended_words(*out), [this, out] { mend(*out); });
   } else if (document().can_undo()) {
-    refusal_->say(in_own_units(now.refusal), tr("Undo the last change"), [this] { document().undo(); });
+    refusal_->say(in_own_words(now.refusal), tr("Undo the last change"), [this] { document().undo(); });
   } else {
-    refusal_->say(in_own_units(now.refusal));
+    refusal_->say(in_own_words(now.refusal));
   }
 }
 
@@ -293,7 +293,7 @@ void CowlPlace::show_results() {
     picture_->show_hang(drafting::hang_line(span, project.cowl.drape), levels);
     hang_words_->setText(
         levels ? tr("Hangs about <b>%1</b> deep: %2.")
-                     .arg(length_words(depth), in_own_units(drafting::depth_in_words(depth, *levels)))
+                     .arg(length_words(depth), in_own_words(drafting::depth_in_words(depth, *levels)))
                : tr("Hangs about <b>%1</b> below the neck points.").arg(length_words(depth)));
   } else {
     picture_->show_hang({}, std::nullopt);

@@ -4,6 +4,7 @@
 
 #include "projector/cutting/remembered.h"
 #include "projector/cutting/view_marks.h"
+#include "projector/language/said.h"
 #include "projector/workbench/look/theme.h"
 #include "projector/workbench/places/cutting_place.h"
 
@@ -211,11 +212,11 @@ void CuttingPlace::show_words() {
   next_->setAccessibleName(next_->text().remove(QLatin1Char('&')));
   QStringList lines;
   if (!view.block.empty()) {
-    lines << in_own_units(view.block);
+    lines << in_own_words(view.block);
   } else if (view.phase == Phase::cautions) {
     lines << tr("Before the first stroke of a day:");
     for (int i = 0; i < view.cautions_shown && i < static_cast<int>(cautions().size()); ++i)
-      lines << QString::fromStdString(cautions()[static_cast<size_t>(i)]);
+      lines << said(QString::fromStdString(cautions()[static_cast<size_t>(i)]));
   } else if (laying) {
     lines << tr("Move the lines to where the cloth lies, or the cloth to the lines.");
   } else if (all_cut(view)) {
@@ -225,9 +226,9 @@ void CuttingPlace::show_words() {
                  .arg(view.cut + 1)
                  .arg(view.plan.size())
                  .arg(QString::fromStdString(
-                     stroke_name(view.piece, view.plan[static_cast<size_t>(view.cut)])));
+                     said(stroke_name(view.piece, view.plan[static_cast<size_t>(view.cut)]))));
   }
-  if (!view.message.empty()) lines << QString::fromStdString(view.message);
+  if (!view.message.empty()) lines << in_own_words(view.message);
   state_->setText(lines.join(QLatin1Char('\n')));
 }
 

@@ -12,6 +12,7 @@
 #include "projector/cutting/now.h"
 #include "projector/cutting/remembered.h"
 #include "projector/cutting/view_marks.h"
+#include "projector/language/said.h"
 #include "projector/table/simulated_table.h"
 #include "projector/workbench/look/theme.h"
 
@@ -141,9 +142,9 @@ void CuttingPlace::begin(const drafting::Piece& piece, const calibration::TableM
     }
     const auto block = project.table.simulated ? std::nullopt : calibration_block(map, record, now);
     if (block) view_ = blocked(*view_, *block);
-    if (!changed.empty()) notice_->say(in_own_units(changed));
+    if (!changed.empty()) notice_->say(in_own_words(changed));
   } catch (const std::exception& reason) {
-    notice_->say(in_own_units(reason.what()));
+    notice_->say(in_own_words(reason.what()));
   }
 }
 
@@ -267,7 +268,7 @@ void CuttingPlace::show_on_projector() {
     window_->open();
     notice_->clear();
   } catch (const std::exception& reason) {
-    notice_->say(in_own_units(reason.what()));
+    notice_->say(in_own_words(reason.what()));
   }
 }
 

@@ -348,20 +348,20 @@ void PatternPlace::show_notice() {
   const PatternSource source = document().project().pattern.source;
   notice_->clear();
   if (!file_refusal_.isEmpty()) {
-    notice_->say(in_own_units(file_refusal_.toStdString()), tr("Open another file …"),
+    notice_->say(in_own_words(file_refusal_.toStdString()), tr("Open another file …"),
                  [this] { ask_for_drawing(names_->front()); });
   } else if (!reason.empty() && source == PatternSource::drawing && !by_hand_) {
-    notice_->say(in_own_units(reason), tr("Name the edges by hand"), [this] {
+    notice_->say(in_own_words(reason), tr("Name the edges by hand"), [this] {
       names_->set_front(!garment().now().bases.front_refusal.empty());
       name_by_hand(true);
     });
   } else if (!reason.empty() && source == PatternSource::body) {
-    notice_->say(in_own_units(reason), tr("Undo the last change"), [this] { document().undo(); });
+    notice_->say(in_own_words(reason), tr("Undo the last change"), [this] { document().undo(); });
   } else if (!reason.empty() && !naming()) {
-    notice_->say(in_own_units(reason));
+    notice_->say(in_own_words(reason));
   }
   QStringList cautions;
-  for (const std::string& caution : bases.cautions) cautions.append(in_own_units(caution));
+  for (const std::string& caution : bases.cautions) cautions.append(in_own_words(caution));
   cautions_->setText(cautions.join(QStringLiteral("\n\n")));
   cautions_->setVisible(!cautions.isEmpty());
 }

@@ -6,6 +6,7 @@
 
 #include "drafting/geometry/polyline.h"
 #include "drafting/piece/marks.h"
+#include "projector/language/said.h"
 #include "projector/workbench/look/theme.h"
 
 namespace cowlcast::projector {
@@ -168,7 +169,8 @@ QString role_in_words(const std::string& role) {
       {"side-seam", QT_TRANSLATE_NOOP("scenes", "side seam")},
       {"hem", QT_TRANSLATE_NOOP("scenes", "hem")}};
   const auto found = words.find(role);
-  return found == words.end() ? QString::fromStdString(drafting::name_in_words(role)) : tr(found->second);
+  return found == words.end() ? said(QString::fromStdString(drafting::name_in_words(role)))
+                              : tr(found->second);
 }
 
 Scene base_scene(const Bases& bases) {
@@ -282,7 +284,7 @@ Scene step_scene(const drafting::Step& step) {
   for (const drafting::StepPoint& point : step.points) {
     scene.lines.push_back(
         {.points = {point.at, point.at + Point(0.01, 0.0)}, .colour = t.handle, .width = 9.0});
-    scene.words.push_back(beside(point.at, {1.0, 0.0}, QString::fromStdString(point.name)));
+    scene.words.push_back(beside(point.at, {1.0, 0.0}, said(QString::fromStdString(point.name))));
   }
   return scene;
 }

@@ -7,6 +7,7 @@
 #include "drafting/export/pieces_pdf.h"
 #include "drafting/refusal.h"
 #include "drafting/teaching/steps.h"
+#include "projector/language/said.h"
 #include "projector/project/project_file.h"
 #include "projector/workbench/places/scenes.h"
 
@@ -122,10 +123,12 @@ void SewingPlace::show_step() {
   if (!draft) return;
   const drafting::Step step = drafting::teaching_step(*draft, static_cast<size_t>(step_),
                                                       opening_->value() / static_cast<double>(open));
-  step_title_->setText(
-      tr("Step %1 of %2: %3").arg(step_ + 1).arg(last_step + 1).arg(QString::fromStdString(step.title)));
+  step_title_->setText(tr("Step %1 of %2: %3")
+                           .arg(step_ + 1)
+                           .arg(last_step + 1)
+                           .arg(said(QString::fromStdString(step.title))));
   step_title_->setWordWrap(true);
-  rule_->setText(in_own_units(step.rule));
+  rule_->setText(in_own_words(step.rule));
   back_->setEnabled(step_ > 0);
   next_->setEnabled(step_ < last_step);
   opening_->setEnabled(step_ == opening_step);
@@ -146,7 +149,7 @@ void SewingPlace::show_seams() {
     const bool good = drafting::walks(walk);
     rows += QStringLiteral("<p>%1 <b>%2</b>: %3</p>")
                 .arg(good ? QStringLiteral("✓") : QStringLiteral("⚠"),
-                     QString::fromStdString(walk.name).toHtmlEscaped(),
+                     said(QString::fromStdString(walk.name)).toHtmlEscaped(),
                      good ? tr("%1 on both").arg(length_words(walk.first_length))
                           : tr("%1 and %2: they do not meet")
                                 .arg(length_words(walk.first_length), length_words(walk.second_length)));
@@ -169,7 +172,7 @@ void SewingPlace::show_extras() {
       QStringLiteral("</p>");
   for (const drafting::FinishedEdge& edge : now.top->finishes)
     rows += QStringLiteral("<p>") +
-            in_own_units(drafting::finish_in_words(edge)).simplified().toHtmlEscaped() +
+            in_own_words(drafting::finish_in_words(edge)).simplified().toHtmlEscaped() +
             QStringLiteral("</p>");
   extras_->setText(rows);
 }
@@ -193,7 +196,7 @@ void SewingPlace::show_project() {
   if (waiting) return;
   refusal_->clear();
   if (!now.refusal.empty())
-    refusal_->say(in_own_units(now.refusal), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
+    refusal_->say(in_own_words(now.refusal), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
   handout_->setEnabled(now.cowl.has_value());
   record_->setEnabled(now.top.has_value());
   show_seams();

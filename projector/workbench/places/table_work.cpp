@@ -10,6 +10,7 @@
 #include "projector/cutting/remembered.h"
 #include "projector/cutting/window.h"
 #include "projector/frame/png.h"
+#include "projector/language/said.h"
 #include "projector/project/project_file.h"
 #include "projector/table/lens_file.h"
 #include "projector/workbench/places/simulation.h"
@@ -169,10 +170,10 @@ void TablePlace::calibrate() {
 
 void TablePlace::take_in(const CalibrationOutcome& outcome, bool simulated) {
   summary_of_ = outcome.report.map.made_at;
-  summary_ = QString::fromStdString(outcome.report.summary).trimmed();
+  summary_ = said(QString::fromStdString(outcome.report.summary).trimmed());
   caution_words_.clear();
   for (const std::string& caution : outcome.cautions)
-    caution_words_ += tr("Caution: %1").arg(in_own_units(caution)) + QLatin1Char('\n');
+    caution_words_ += tr("Caution: %1").arg(in_own_words(caution)) + QLatin1Char('\n');
   notice_->clear();
   document().change(tr("Calibrate the table").toStdString(), [&](Project& project) {
     project.table.map = outcome.report.map;

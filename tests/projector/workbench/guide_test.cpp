@@ -9,7 +9,7 @@
 #include <QTest>
 #include <set>
 
-#include "projector/workbench/language.h"
+#include "projector/language/language.h"
 #include "projector/workbench/workplace.h"
 
 namespace cowlcast::projector {

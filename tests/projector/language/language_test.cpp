@@ -1,4 +1,4 @@
-#include "projector/workbench/language.h"
+#include "projector/language/language.h"
 
 #include <gtest/gtest.h>
 
@@ -24,7 +24,7 @@ QString text_of(const fs::path& path) {
 /// Every sentence that the sources give to be translated.
 std::set<QString> sentences_in(const QString& source) {
   static const QRegularExpression call(QString::fromLatin1(
-      R"re((?:\btr|\bsaid|QT_TRANSLATE_NOOP)\(\s*(?:"[A-Za-z]+",\s*)?((?:"(?:[^"\\]|\\.)*"\s*)+)[,)])re"));
+      R"re((?:\btr|\btranslated|QT_TRANSLATE_NOOP)\(\s*(?:"[A-Za-z]+",\s*)?((?:"(?:[^"\\]|\\.)*"\s*)+)[,)])re"));
   static const QRegularExpression literal(QString::fromLatin1(R"re("((?:[^"\\]|\\.)*)")re"));
   std::set<QString> found;
   for (auto calls = call.globalMatch(source); calls.hasNext();) {
@@ -42,7 +42,8 @@ TEST(Language, GermanIsCompleteAndKeepsWhatIsFilledIn) {
   SourceTranslator german;
   ASSERT_TRUE(german.read(text_of(fs::path(COWLCAST_SOURCE_DIR) / "data/languages/de.ts").toUtf8()));
   std::set<QString> all;
-  for (const char* room : {"projector/workbench", "projector/project"})
+  for (const char* room :
+       {"projector/language", "projector/project", "projector/table", "projector/workbench"})
     for (const auto& file : fs::recursive_directory_iterator(fs::path(COWLCAST_SOURCE_DIR) / room))
       if (file.path().extension() == ".cpp") all.merge(sentences_in(text_of(file.path())));
   EXPECT_GT(all.size(), 250u);
