@@ -15,6 +15,7 @@ namespace cowlcast::calibration::virtual_table {
 namespace {
 
 constexpr int kGrid = 8;       // pixels between exact nodes of a map
+constexpr int kSparse = 2;     // pixels between those for which dragged cloth is reckoned
 constexpr int kFraction = 4;   // bits of a pixel's fraction in outlines
 constexpr int kCoarse = 4;     // soft shadows are drawn at a quarter of the size
 constexpr double kLow = 30.0;  // mm: parts lower than this touch the cloth with their shadow
@@ -314,29 +315,40 @@ TableVideo::Cloth TableVideo::lying(const Moment& moment) const {
                                               lamp = lamp_ - up;
   const Place& place = room_.cloth->place;
   const Eigen::Rotation2Dd turn(-place.turn);
-  cv::Mat from(fresh_.size(), CV_32FC2), lit(fresh_.size(), CV_32FC2);
-  for (int y = 0; y < fresh_.height; ++y)
-    for (int x = 0; x < fresh_.width; ++x) {
-      const int px = fresh_.x + x, py = fresh_.y + y;
+  // Ripples are smooth: every other pixel is enough. Where cloth and light come from, as steps of pixels.
+  const cv::Size nodes((fresh_.width + 1) / kSparse, (fresh_.height + 1) / kSparse);
+  cv::Mat steps(nodes, CV_32FC4, cv::Scalar::all(0.0)), shade(nodes, CV_32FC2, cv::Scalar::all(1.0));
+  for (int y = 0; y < nodes.height; ++y)
+    for (int x = 0; x < nodes.width; ++x) {
+      const int px = std::min(fresh_.x + kSparse * x, frame_.cols - 5),
+                py = std::min(fresh_.y + kSparse * y, frame_.rows - 5);
       const auto mat_at = [&](int i, int j) {
         const cv::Vec2f at = mat_from_pixel_.at<cv::Vec2f>(j, i);
         return Eigen::Vector2d(static_cast<double>(at[0]), static_cast<double>(at[1]));
       };
-      const int right = std::min(px + 4, frame_.cols - 1), below = std::min(py + 4, frame_.rows - 1);
       const Eigen::Vector2d here = mat_at(px, py), own = turn * (here - Eigen::Vector2d(place.x, place.y));
-      from.at<cv::Vec2f>(y, x) = lit.at<cv::Vec2f>(y, x) = {static_cast<float>(px), static_cast<float>(py)};
-      if (right == px || below == py || std::abs(own.x()) > 0.5 * room_.cloth->size.x() ||
-          std::abs(own.y()) > 0.5 * room_.cloth->size.y())
+      if (std::abs(own.x()) > 0.5 * room_.cloth->size.x() || std::abs(own.y()) > 0.5 * room_.cloth->size.y())
         continue;
       Eigen::Matrix2d mat_from_step;
-      mat_from_step << (mat_at(right, py) - here) / (right - px), (mat_at(px, below) - here) / (below - py);
+      mat_from_step << 0.25 * (mat_at(px + 4, py) - here), 0.25 * (mat_at(px, py + 4) - here);
       const Eigen::Matrix2d step_from_mat = mat_from_step.inverse();
       const Rumple rumple = rumpled(*moment.drag, here, eye, lamp);
       const Eigen::Vector2f cloth = (step_from_mat * rumple.cloth).cast<float>(),
                             light = (step_from_mat * rumple.light).cast<float>();
-      from.at<cv::Vec2f>(y, x) += cv::Vec2f(cloth.x(), cloth.y());
-      lit.at<cv::Vec2f>(y, x) += cv::Vec2f(light.x(), light.y());
-      out.shade.at<cv::Vec2f>(y, x) = {static_cast<float>(rumple.room), static_cast<float>(rumple.beam)};
+      steps.at<cv::Vec4f>(y, x) = {cloth.x(), cloth.y(), light.x(), light.y()};
+      shade.at<cv::Vec2f>(y, x) = {static_cast<float>(rumple.room), static_cast<float>(rumple.beam)};
+    }
+  // Nodes lie on pixels, so they are laid out by hand rather than by resize, which takes cells.
+  cv::Mat from(fresh_.size(), CV_32FC2), lit(fresh_.size(), CV_32FC2);
+  for (int y = 0; y < fresh_.height; ++y)
+    for (int x = 0; x < fresh_.width; ++x) {
+      const int i = x / kSparse, j = y / kSparse, right = std::min(i + x % kSparse, nodes.width - 1),
+                below = std::min(j + y % kSparse, nodes.height - 1);
+      const cv::Vec4f step = 0.5f * (steps.at<cv::Vec4f>(j, i) + steps.at<cv::Vec4f>(below, right));
+      const cv::Vec2f here(static_cast<float>(fresh_.x + x), static_cast<float>(fresh_.y + y));
+      from.at<cv::Vec2f>(y, x) = here + cv::Vec2f(step[0], step[1]);
+      lit.at<cv::Vec2f>(y, x) = here + cv::Vec2f(step[2], step[3]);
+      out.shade.at<cv::Vec2f>(y, x) = 0.5f * (shade.at<cv::Vec2f>(j, i) + shade.at<cv::Vec2f>(below, right));
     }
   out.albedo = out.beam = cv::Mat();  // not over what they were
   cv::remap(albedo_, out.albedo, from, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
