@@ -120,7 +120,8 @@ void Expectation::project(const cv::Mat& light) {
   now_.high *= static_cast<double>(kGlow);
 }
 
-Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures) {
+Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures,
+                              int first) {
   cv::Mat seen, local;
   cv::remap(linear, seen, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
   cv::blur(seen, seen, {3, 3});
@@ -134,7 +135,7 @@ Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light,
   out.share = cv::Mat::ones(known_.size(), CV_32F);
   const Marks marks = explain(seen, local, light, lying(seen, local, light, picture), picture, out);
   out.lines = marks.lines > kFineLight * marks.whole;
-  bear_with_lines(out, marks);
+  bear_with_lines(out, marks, first);
   sharpen(out, marks);
   out.foreign = out.excess > 1.0;
   doubt_shadows(out, marks.hidden);
@@ -232,27 +233,31 @@ Expectation::Marks Expectation::explain(const cv::Mat& seen, const cv::Mat& loca
 
 // Cameras smear fine light: they sharpen it, and keep colours more coarsely than brightness. How much of the
 // light of lines is about them in the wrong place is seen on the lines themselves, most of which lie on bare
-// cloth; so much is borne with around all of them.
-void Expectation::bear_with_lines(Compared& out, const Marks& marks) const {
+// cloth; so much is borne with around all of them. Lines from the column `first` on are asked, ahead of the
+// arm that lies over others; where these are too few, it is what it was.
+void Expectation::bear_with_lines(Compared& out, const Marks& marks, int first) {
   const auto *slack = marks.slack.ptr<float>(), *lines = marks.lines.ptr<float>(),
              *whole = marks.whole.ptr<float>();
   auto *excess = out.excess.ptr<float>(), *share = out.share.ptr<float>();
   std::vector<float> colour, bright;
   for (size_t i = 0; i < known_.total(); ++i) {
     if (known_.data[i] == 0 || lines[i] < kFineLight * whole[i]) continue;
+    if (static_cast<int>(i) % known_.cols < first) continue;
     colour.push_back(excess[i] * slack[i] / lines[i]);
     bright.push_back(std::max(share[i] - 1.0f, 0.0f) * whole[i] / lines[i]);
   }
-  if (colour.size() < kFewestFine) return;
   const auto usual = [](std::vector<float>& values) {
     const auto at = values.begin() + static_cast<std::ptrdiff_t>(kUsual * static_cast<double>(values.size()));
     std::nth_element(values.begin(), at, values.end());
     return std::min(*at, kMostSmear);
   };
-  const float smeared = usual(colour), sharpened = usual(bright);
+  if (colour.size() >= kFewestFine) {
+    smeared_ = usual(colour);
+    sharpened_ = usual(bright);
+  }
   for (size_t i = 0; i < known_.total(); ++i) {
-    excess[i] *= slack[i] / (slack[i] + smeared * lines[i]);
-    const float less = share[i] - sharpened * lines[i] / whole[i];
+    excess[i] *= slack[i] / (slack[i] + smeared_ * lines[i]);
+    const float less = share[i] - sharpened_ * lines[i] / whole[i];
     if (share[i] > 1.0f) share[i] = std::max(less, 1.0f);
   }
 }

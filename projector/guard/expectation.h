@@ -43,8 +43,9 @@ class Expectation {
   /// From now on the strip gets this light (as of `light_strip`).
   void project(const cv::Mat& light);
 
-  /// `linear`: the box of a frame in linear light.
-  Compared compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures);
+  /// `linear`: the box of a frame in linear light. From the column `first` on hardly anything but cloth is
+  /// expected.
+  Compared compare(const cv::Mat& linear, const MeasuredLight& light, Pictures pictures, int first);
 
   /// Whether printed cloth was seen to be dragged in the last frame.
   bool cloth_moves() const { return slip_->moves(); }
@@ -74,15 +75,16 @@ class Expectation {
                      const Bounds& picture);
   Marks explain(const cv::Mat& seen, const cv::Mat& local, const MeasuredLight& light, const Looks& looks,
                 const Bounds& picture, Compared& out) const;
-  void bear_with_lines(Compared& out, const Marks& marks) const;
+  void bear_with_lines(Compared& out, const Marks& marks, int first);
   void sharpen(Compared& out, const Marks& marks) const;
   static void doubt_shadows(Compared& out, const cv::Mat& hidden);
 
   cv::Mat pixel_from_cell_, local_from_cell_, known_;
   Looks learnt_, dragged_;  // as the cloth lay, and as it lies
   std::optional<Slip> slip_;
-  Bounds now_, before_;       // of the projected light
-  std::vector<float> noise_;  // of a smoothed cell at a linear light, by steps of 1 / size
+  float smeared_ = 0.0f, sharpened_ = 0.0f;  // shares of a line's light, as last seen
+  Bounds now_, before_;                      // of the projected light
+  std::vector<float> noise_;                 // of a smoothed cell at a linear light, by steps of 1 / size
 };
 
 }  // namespace cowlcast::projector

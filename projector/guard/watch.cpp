@@ -163,7 +163,8 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   const MeasuredLight was = std::exchange(light_, meter_.measure(linear, !arrived_));
   const bool steady = about_same(was, light_);
   const Pictures pictures = seen_pictures(seconds);
-  compared_ = expectation_.compare(linear, light_, pictures);
+  compared_ = expectation_.compare(linear, light_, pictures,
+                                   static_cast<int>((report.front + Strip::before) / Strip::cell));
   covered_ = covered();
   const std::vector<Blob> blobs =
       following_.step(compared_.foreign, compared_.excess, compared_.lines, seconds, !covered_);
