@@ -2631,5 +2631,25 @@
         <source>%1 of %2  %3</source>
         <translation>%1 von %2  %3</translation>
     </message>
+    <message>
+        <source>the cloth's fold lies on the two fine lines</source>
+        <translation>der Stoffbruch liegt auf den zwei feinen Linien</translation>
+    </message>
+    <message>
+        <source>shift: 0.4 in and 5°, ctrl: 0.004 in and 0.02°</source>
+        <translation>Umschalt: 0,4 Zoll und 5°, Strg: 0,004 Zoll und 0,02°</translation>
+    </message>
+    <message>
+        <source>at the underarm</source>
+        <translation>auf Höhe der Achsel</translation>
+    </message>
+    <message>
+        <source>%1 above the underarm</source>
+        <translation>%1 über der Achsel</translation>
+    </message>
+    <message>
+        <source>%1 below the underarm</source>
+        <translation>%1 unter der Achsel</translation>
+    </message>
 </context>
 </TS>

@@ -40,10 +40,6 @@
         <translation>Zeichnung</translation>
     </message>
     <message>
-        <source>Not now</source>
-        <translation>Jetzt nicht</translation>
-    </message>
-    <message>
         <source>New project</source>
         <translation>Neues Projekt</translation>
     </message>
@@ -668,14 +664,6 @@
         <translation>Zug %1 von %2: %3.</translation>
     </message>
     <message>
-        <source>Before anything is cut by light, the program must know where the light lands on your mat.</source>
-        <translation>Ehe nach Licht geschnitten wird, muss das Programm wissen, wohin das Licht auf Ihre Matte fällt.</translation>
-    </message>
-    <message>
-        <source>There is no piece to cut yet. Choose a base, and let the cowl be drafted from it.</source>
-        <translation>Noch gibt es kein Teil. Wählen Sie einen Grundschnitt und lassen Sie den Wasserfall daraus zeichnen.</translation>
-    </message>
-    <message>
         <source>To the &amp;pattern</source>
         <translation>Zum Schnitt (&amp;Y)</translation>
     </message>
@@ -734,10 +722,6 @@
     <message>
         <source>collar bone</source>
         <translation>Schlüsselbein</translation>
-    </message>
-    <message>
-        <source>chest</source>
-        <translation>Brust</translation>
     </message>
     <message>
         <source>waist</source>
@@ -1034,10 +1018,6 @@
     <message>
         <source>cloth, %1 wide</source>
         <translation>Stoff, %1 breit</translation>
-    </message>
-    <message>
-        <source>Which seams meet, what else is cut, and how the front was drafted, step by step.</source>
-        <translation>Welche Nähte zusammenkommen, was sonst geschnitten wird, und wie das Vorderteil Schritt für Schritt entstand.</translation>
     </message>
     <message>
         <source>Seams and steps are shown here, once there is a base front to draft from.</source>
@@ -1456,10 +1436,6 @@
         <translation>Die Arbeit lassen; am Projekt ändert sich nichts</translation>
     </message>
     <message>
-        <source>&lt;b&gt;Calibrated %1.&lt;/b&gt; On this project's cloth a line lies within %2 mm of true in the middle of the light and within %3 mm everywhere in it, 95 times in 100.</source>
-        <translation>&lt;b&gt;Kalibriert %1.&lt;/b&gt; Auf dem Stoff dieses Projekts liegt eine Linie in der Mitte des Lichts höchstens %2 mm und überall höchstens %3 mm daneben, in 95 von 100 Fällen.</translation>
-    </message>
-    <message>
         <source>This is the simulated table, not yours.</source>
         <translation>Dies ist der simulierte Tisch, nicht Ihrer.</translation>
     </message>
@@ -1602,14 +1578,6 @@
     <message>
         <source>The drape is the cowl's length from shoulder seam to shoulder seam. Drag it, and the front opens.</source>
         <translation>Die Wasserfalllänge misst von Schulternaht zu Schulternaht. Ziehen Sie daran, und das Vorderteil öffnet sich.</translation>
-    </message>
-    <message>
-        <source>Read the cautions, lay the piece, then cut the first stroke: a ring where to begin, arrows, and a hatched band where the other hand stays out.</source>
-        <translation>Lesen Sie die Vorsichtsregeln, legen Sie das Teil aus, dann schneiden Sie den ersten Zug: ein Ring, wo er beginnt, Pfeile, und ein schraffiertes Band, aus dem die andere Hand wegbleibt.</translation>
-    </message>
-    <message>
-        <source>That is the whole job: the cut line lies on the cloth. At your own table all goes the same way, with your own photographs.</source>
-        <translation>Das ist die ganze Arbeit: die Zuschnittlinie liegt auf dem Stoff. An Ihrem Tisch geht alles ebenso, mit Ihren eigenen Fotos.</translation>
     </message>
     <message>
         <source>Photograph the simulated table</source>
@@ -1880,10 +1848,6 @@
         <translation>&amp;Rundgang machen</translation>
     </message>
     <message>
-        <source>The whole job in two minutes, on a simulated table</source>
-        <translation>Die ganze Arbeit in zwei Minuten, an einem simulierten Tisch</translation>
-    </message>
-    <message>
         <source>&amp;Keys</source>
         <translation>&amp;Tasten</translation>
     </message>
@@ -1914,10 +1878,6 @@ Version %1. Free software under the GPL, version 3 or later; without any warrant
         <translation>Cowlcast zeichnet ein Wasserfall-Vorderteil aus einem schlichten Schnitt für ein Oberteil und projiziert seine Zuschnittlinien in wahrer Größe auf den Stoff.
 
 Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gewähr.</translation>
-    </message>
-    <message>
-        <source>New here? A tour of two minutes leads through the whole job on a simulated table. It needs no projector; you find it in the Help menu, too.</source>
-        <translation>Neu hier? Ein Rundgang von zwei Minuten führt durch die ganze Arbeit an einem simulierten Tisch. Er braucht keinen Projektor; Sie finden ihn auch im Hilfe-Menü.</translation>
     </message>
     <message>
         <source>Take the tour</source>
@@ -2072,10 +2032,6 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
         <translation>Die Maße sind die der Trägerin</translation>
     </message>
     <message>
-        <source>Still the sample body's: %1. Type the wearer's own.</source>
-        <translation>Noch vom Beispielkörper: %1. Geben Sie die der Trägerin ein.</translation>
-    </message>
-    <message>
         <source>The cowl is slashed along the lines of the drawing: %1.</source>
         <translation>Eingeschnitten wird entlang der Linien der Zeichnung: %1.</translation>
     </message>
@@ -2218,6 +2174,142 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
     <message>
         <source>%1 and more</source>
         <translation>%1 und mehr</translation>
+    </message>
+    <message>
+        <source>The hatched band on the table reminds the other hand to stay away from the blade. It is an aid to the eye: it sees no hand and stops no blade.</source>
+        <translation>Das schraffierte Band auf dem Tisch erinnert die andere Hand daran, von der Klinge fernzubleiben. Es ist eine Hilfe fürs Auge: Es sieht keine Hand und hält keine Klinge auf.</translation>
+    </message>
+    <message>
+        <source>There is nothing to show: see the message beside it.</source>
+        <translation>Es gibt nichts zu zeigen: siehe die Meldung daneben.</translation>
+    </message>
+    <message>
+        <source>No screen here has the %1 pixels that the table was calibrated with. Plug the projector in and switch it on; it is noticed by itself.</source>
+        <translation>Kein Bildschirm hier hat die %1 Pixel, mit denen der Tisch kalibriert wurde. Stecken Sie den Projektor an und schalten Sie ihn ein; das wird von selbst bemerkt.</translation>
+    </message>
+    <message>
+        <source>The table is not calibrated yet, so it is not known where the light lands on your mat.</source>
+        <translation>Der Tisch ist noch nicht kalibriert; wohin das Licht auf Ihre Matte fällt, ist also nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>To the &amp;cowl</source>
+        <translation>Zum &amp;Wasserfall</translation>
+    </message>
+    <message>
+        <source>There is no piece to cut yet: no plain front is chosen that a cowl could be drafted from.</source>
+        <translation>Noch gibt es kein Teil: Es ist kein Grundvorderteil gewählt, aus dem sich ein Wasserfall zeichnen ließe.</translation>
+    </message>
+    <message>
+        <source>underarm</source>
+        <translation>Achsel</translation>
+    </message>
+    <message>
+        <source>These are a sample body's. Type the wearer's own.</source>
+        <translation>Das sind die Maße eines Beispielkörpers. Geben Sie die der Trägerin ein.</translation>
+    </message>
+    <message>
+        <source>Still the sample body's: %1.</source>
+        <translation>Noch vom Beispielkörper: %1.</translation>
+    </message>
+    <message>
+        <source>What is sewn after what, which seams meet, what else is cut, and how the front was drafted.</source>
+        <translation>Was nach was genäht wird, welche Nähte zusammenkommen, was sonst geschnitten wird, und wie das Vorderteil entstand.</translation>
+    </message>
+    <message>
+        <source>In this order</source>
+        <translation>In dieser Reihenfolge</translation>
+    </message>
+    <message>
+        <source>The order of sewing follows from the pieces, once there is a back, too.</source>
+        <translation>Die Nähfolge ergibt sich aus den Teilen, sobald es auch ein Rückenteil gibt.</translation>
+    </message>
+    <message>
+        <source>Read the cautions, lay the piece, then cut the first stroke: a ring where to begin, arrows, and a hatched band that reminds the other hand to stay out. All of it is an aid to the eye and stops no blade.</source>
+        <translation>Lesen Sie die Vorsichtsregeln, legen Sie das Teil aus, dann schneiden Sie den ersten Zug: ein Ring, wo er beginnt, Pfeile, und ein schraffiertes Band, das die andere Hand daran erinnert, wegzubleiben. All das ist eine Hilfe fürs Auge und hält keine Klinge auf.</translation>
+    </message>
+    <message>
+        <source>The first stroke is cut by light; the space bar goes on, stroke by stroke, and what is cut is kept. At your own table all goes the same way, with your own photographs.</source>
+        <translation>Der erste Zug ist nach Licht geschnitten; die Leertaste geht weiter, Zug um Zug, und was geschnitten ist, wird behalten. An Ihrem Tisch geht alles ebenso, mit Ihren eigenen Fotos.</translation>
+    </message>
+    <message>
+        <source>To the first stroke cut by light in two minutes, on a simulated table</source>
+        <translation>In zwei Minuten bis zum ersten nach Licht geschnittenen Zug, an einem simulierten Tisch</translation>
+    </message>
+    <message>
+        <source>New here? A tour of two minutes goes from an empty project to the first stroke cut by light, on a simulated table. It needs no projector; you find it in the Help menu, too.</source>
+        <translation>Neu hier? Ein Rundgang von zwei Minuten führt vom leeren Projekt bis zum ersten nach Licht geschnittenen Zug, an einem simulierten Tisch. Er braucht keinen Projektor; Sie finden ihn auch im Hilfe-Menü.</translation>
+    </message>
+    <message>
+        <source>Turn the back's facing in along its cowl edge and pin it, as the front's.</source>
+        <translation>Den Beleg des Rückenteils an der Wasserfallkante nach innen legen und stecken, wie den des Vorderteils.</translation>
+    </message>
+    <message>
+        <source>Set the clear elastic to the back neckline, stretched a little, and turn it in.</source>
+        <translation>Das transparente Gummiband leicht gedehnt auf den hinteren Halsausschnitt setzen und einschlagen.</translation>
+    </message>
+    <message>
+        <source>Sew the facing to the cowl edge, right sides together, turn it inside and pin it along the shoulders.</source>
+        <translation>Den Beleg rechts auf rechts an die Wasserfallkante nähen, nach innen wenden und an den Schultern stecken.</translation>
+    </message>
+    <message>
+        <source>Turn the front's facing inside along the cowl edge; do not press the fold. Pin it along the shoulders.</source>
+        <translation>Den Beleg des Vorderteils an der Wasserfallkante nach innen legen; den Bruch nicht bügeln. An den Schultern stecken.</translation>
+    </message>
+    <message>
+        <source>Tack up the front's tuck at its drill marks, so that its side seams are as long as the back's.</source>
+        <translation>Die Falte des Vorderteils an den Markierungspunkten hochheften, damit seine Seitennähte so lang sind wie die des Rückenteils.</translation>
+    </message>
+    <message>
+        <source>Finish the inner panel's top edge and turn up its hem.</source>
+        <translation>Die Oberkante des Innenstücks versäubern und seinen Saum umlegen.</translation>
+    </message>
+    <message>
+        <source>Lay the inner panel under the wrong side of the front, side seams and armholes edge to edge, its hem at the front's drill mark, and baste both there.</source>
+        <translation>Das Innenstück unter die linke Seite des Vorderteils legen, Seitennähte und Armlöcher Kante auf Kante, seinen Saum am Markierungspunkt des Vorderteils, und dort beide heften.</translation>
+    </message>
+    <message>
+        <source>Set the sleeves into the open armholes, notch to notch.</source>
+        <translation>Die Ärmel in die offenen Armlöcher setzen, Passzeichen auf Passzeichen.</translation>
+    </message>
+    <message>
+        <source>Sew each side seam and sleeve seam in one, notch to notch.</source>
+        <translation>Seitennaht und Ärmelnaht je in einem nähen, Passzeichen auf Passzeichen.</translation>
+    </message>
+    <message>
+        <source>Sew the side seams, notch to notch.</source>
+        <translation>Die Seitennähte nähen, Passzeichen auf Passzeichen.</translation>
+    </message>
+    <message>
+        <source>Turn the armholes in and stitch them.</source>
+        <translation>Die Armlöcher einschlagen und absteppen.</translation>
+    </message>
+    <message>
+        <source>Close each armhole's strip to a ring, set it on, stretched evenly, and finish it.</source>
+        <translation>Den Streifen jedes Armlochs zum Ring schließen, gleichmäßig gedehnt ansetzen und fertig nähen.</translation>
+    </message>
+    <message>
+        <source>Mark notches and drill marks on every piece before it is moved.</source>
+        <translation>Passzeichen und Markierungspunkte auf jedes Teil übertragen, ehe es bewegt wird.</translation>
+    </message>
+    <message>
+        <source>Sew the shoulders: the back lies between the front and its facing, so that the facing's ends are caught. Turn it out.</source>
+        <translation>Die Schultern nähen: Das Rückenteil liegt zwischen Vorderteil und Beleg, so dass die Enden des Belegs mitgefasst werden. Wenden.</translation>
+    </message>
+    <message>
+        <source>Turn up the hem. Try the top on, let the cowl fall, and tack its facing at the shoulders if it wants to roll out.</source>
+        <translation>Den Saum umlegen. Das Oberteil anprobieren, den Wasserfall fallen lassen, und den Beleg an den Schultern anheften, wenn er herausrollen will.</translation>
+    </message>
+    <message>
+        <source>Stopped; nothing is changed. What was begun may run on unseen for some seconds; you can go on working.</source>
+        <translation>Angehalten; nichts ist geändert. Was begonnen war, läuft vielleicht noch einige Sekunden ungesehen weiter; Sie können weiterarbeiten.</translation>
+    </message>
+    <message>
+        <source>&lt;b&gt;Calibrated %1.&lt;/b&gt;</source>
+        <translation>&lt;b&gt;Kalibriert %1.&lt;/b&gt;</translation>
+    </message>
+    <message>
+        <source>On this project's cloth a line lies within %1 mm of true in the middle of the light and within %2 mm everywhere in it, 95 times in 100.</source>
+        <translation>Auf dem Stoff dieses Projekts liegt eine Linie in der Mitte des Lichts höchstens %1 mm neben der wahren, überall darin höchstens %2 mm, in 95 von 100 Fällen.</translation>
     </message>
 </context>
 </TS>

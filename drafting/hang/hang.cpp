@@ -83,13 +83,14 @@ HangLevels hang_levels(const BodyMeasures& measures) {
 }
 
 std::string depth_in_words(double depth, const HangLevels& levels) {
+  constexpr double near = 5.0;  // mm: a chain tells no finer of cloth
   const std::array<std::pair<double, const char*>, 3> marks = {
-      {{levels.collar_bone, "collar bone"}, {levels.chest, "chest"}, {levels.waist, "waist"}}};
+      {{levels.collar_bone, "collar bone"}, {levels.underarm, "underarm"}, {levels.waist, "waist"}}};
   const auto nearest = std::min_element(marks.begin(), marks.end(), [&](const auto& a, const auto& b) {
     return std::abs(a.first - depth) < std::abs(b.first - depth);
   });
   const double below = depth - nearest->first;
-  if (std::abs(below) < 0.5) return std::string("at the ") + nearest->second;
+  if (std::abs(below) < near) return std::string("at the ") + nearest->second;
   return mm_in_words(std::abs(below)) + (below > 0.0 ? " below the " : " above the ") + nearest->second;
 }
 
@@ -127,7 +128,7 @@ std::string hang_to_svg(double span, double length, const HangLevels& levels) {
   }
   svg += "\"/>\n" + line(middle, top, middle, top + depth, "id=\"depth\"");
   const std::array<std::pair<double, const char*>, 3> marks = {
-      {{levels.collar_bone, "collar bone"}, {levels.chest, "chest"}, {levels.waist, "waist"}}};
+      {{levels.collar_bone, "collar bone"}, {levels.underarm, "underarm"}, {levels.waist, "waist"}}};
   for (const auto& mark : marks)
     svg += line(10, top + mark.first, width - 10, top + mark.first, "stroke-dasharray=\"4 3\"");
   svg += "</g>\n<g font-family=\"sans-serif\" font-size=\"7\">\n";

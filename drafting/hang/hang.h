@@ -25,13 +25,13 @@ double drape_for_depth(double span, double depth);
 
 /// Heights below the neck point that a depth is judged by, mm.
 struct HangLevels {
-  double collar_bone = 0.0, chest = 0.0, waist = 0.0;
+  double collar_bone = 0.0, underarm = 0.0, waist = 0.0;
 };
 /// From the wearer's measures: collar bone a fifth of the neck girth below the
-/// neck point, chest at the armhole's depth, waist at the back waist length and 20 mm.
+/// neck point, underarm at the armhole's depth, waist at the back waist length and 20 mm.
 HangLevels hang_levels(const BodyMeasures& measures);
 
-/// Where a depth lies, in words: "12 mm above the chest".
+/// Where a depth lies, in words: "12 mm above the underarm", within 5 mm "at the underarm".
 std::string depth_in_words(double depth, const HangLevels& levels);
 
 /// The hanging edge seen from the front, mm: x from the middle between the neck points, y up from their

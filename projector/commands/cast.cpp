@@ -24,7 +24,7 @@ struct CastOptions {
   std::string table, piece, screen, record, camera, fixed_camera;
   PlaceOption at;
   AreaSize mat;
-  bool placed = false, anyway = false, sound = false;
+  bool placed = false, anyway = false, sound = false, inches = false;
   double height = 0.0;
   WorkOptions work;
 };
@@ -38,6 +38,7 @@ CuttingWishes wishes_of(const CastOptions& options) {
   wishes.cloth = options.work.cloth;
   wishes.blade = blade_for(options.work, options.height);
   wishes.band = options.work.band;
+  wishes.inches = options.inches;
   wishes.hand = options.work.hand == "left" ? Hand::left : Hand::right;
   if (options.mat.width > 0.0) wishes.mat = Point(options.mat.width, options.mat.depth);
   return wishes;
@@ -181,6 +182,7 @@ void add_cast(CLI::App& app, Job& job) {
   command
       ->add_flag("--sound", options->sound, "a short sound when the camera sees something ahead of the blade")
       ->needs(camera);
+  command->add_flag("--inches", options->inches, "say lengths on the table in inches");
   command->add_flag("--anyway", options->anyway, "cut by an old or changed calibration all the same");
   command->footer(
       "Arrow keys move the piece by 1 mm, with shift 10 mm, with ctrl or alt 0.1 mm; Q and E turn it,\n"

@@ -33,6 +33,7 @@ CuttingView begun(const calibration::TableMap& map, drafting::Piece piece, const
   std::vector<Cut> plan = cuts_of(cut_runs(piece), wishes.blade, {});
   CuttingView view = new_view(std::move(piece), std::move(plan), laying, style_for_cloth(wishes.cloth));
   view.person = standing_before(lit, wishes.hand);
+  view.inches = wishes.inches;
   view.overlay.hand = view.person.hand;
   view.overlay.band_width = wishes.band;
   if (wishes.mat) view.mat = mat_outline(*wishes.mat, lit);

@@ -22,6 +22,7 @@ struct CuttingWishes {
   Blade blade = {};
   double band = BladeOverlay{}.band_width;  ///< width of the keep-out band, mm
   Hand hand = Hand::right;
+  bool inches = false;            ///< lengths in the legend; else mm
   std::optional<Point> mat = {};  ///< width and depth of the cutting mat, its middle under the light's, mm
 };
 

@@ -99,6 +99,7 @@ struct CuttingView {
   int cut = 0;           ///< strokes that are cut; the present one is plan[cut]
   double seconds = 0.0;  ///< at the table, earlier sittings included
   bool legend = true;
+  bool inches = false;  ///< lengths in the legend; else mm
   bool grain_line = false;
   std::vector<LightStep> parts;     ///< when the piece is larger than the light
   size_t part = 0;                  ///< the one shown

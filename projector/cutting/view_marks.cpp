@@ -160,17 +160,24 @@ Legend legend_of(const CuttingView& view) {
   if (!view.message.empty()) legend.state.push_back(view.message);
   char text[120];
   if (is_laying(view)) {
-    std::snprintf(text, sizeof text, "x %.1f  y %.1f mm  turn %.2f°%s", view.laying.x, view.laying.y,
+    constexpr double kInch = 25.4;  // mm, exactly
+    const double unit = view.inches ? kInch : 1.0;
+    const int digits = view.inches ? 2 : 1;
+    std::snprintf(text, sizeof text, "x %.*f  y %.*f %s  turn %.2f°%s", digits, view.laying.x / unit, digits,
+                  view.laying.y / unit, view.inches ? "in" : "mm",
                   view.laying.angle * 180.0 / std::numbers::pi, view.laying.mirrored ? "  face down" : "");
     legend.state.insert(legend.state.end(), {"LAY THE PIECE", text});
+    if (view.piece.fold) legend.state.emplace_back("the cloth's fold lies on the two fine lines");
     if (!view.crosses.empty())
       legend.state.emplace_back("click on your two chalk marks, the nearer one first");
     else if (view.part + 1 < view.parts.size())
       legend.state.push_back("part " + std::to_string(view.part + 1) + " of " +
                              std::to_string(view.parts.size()) + ": chalk the crosses, then N");
-    legend.keys = {
-        "arrows or mouse move it, Q E turn, F flips", "shift: 10 mm and 5°, ctrl: 0.1 mm and 0.02°",
-        "H: laid-out place, G: line along the grain", "space or page down: cut", "L hides this, Esc ends"};
+    legend.keys = {"arrows or mouse move it, Q E turn, F flips",
+                   view.inches ? "shift: 0.4 in and 5°, ctrl: 0.004 in and 0.02°"
+                               : "shift: 10 mm and 5°, ctrl: 0.1 mm and 0.02°",
+                   "H: laid-out place, G: line along the grain", "space or page down: cut",
+                   "L hides this, Esc ends"};
     return legend;
   }
   if (all_cut(view)) {

@@ -163,6 +163,7 @@ CuttingWishes cutting_wishes_of(const Project& project, const Piece& piece, cons
   wishes.blade.cloth = wishes.height;
   wishes.hand = person.hand;
   wishes.band = person.band;
+  wishes.inches = person.inches;
   return wishes;
 }
 

@@ -68,6 +68,7 @@ struct AtTheTable {
   double blade = 45.0;  ///< diameter, mm
   Hand hand = Hand::right;
   double band = BladeOverlay{}.band_width;  ///< mm
+  bool inches = false;                      ///< lengths on the table
 };
 
 /// What `begun` needs to lay and cut a piece of this project.

@@ -108,6 +108,14 @@ void LengthBox::wheelEvent(QWheelEvent* event) {
   hasFocus() ? QDoubleSpinBox::wheelEvent(event) : event->ignore();
 }
 
+namespace {
+
+QString with_key(const QString& tip, const QKeySequence& key) {
+  return QStringLiteral("%1 (%2)").arg(tip, key.toString(QKeySequence::NativeText));
+}
+
+}  // namespace
+
 NoteBox::NoteBox(NoteKeys keys, QWidget* parent)
     : QFrame(parent),
       keys_(std::move(keys)),
@@ -119,10 +127,14 @@ NoteBox::NoteBox(NoteKeys keys, QWidget* parent)
   column->setSpacing(grown(12));
   words_->setWordWrap(true);
   words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
-  column->addWidget(words_);
+  put_away_->setIcon(icon(Icon::put_away));
+  put_away_->setFixedSize(grown(34), grown(34));
+  auto* top = new QHBoxLayout;
+  top->addWidget(words_, 1);
+  top->addWidget(put_away_, 0, Qt::AlignTop);
+  column->addLayout(top);
   auto* row = new QHBoxLayout;
   row->addWidget(button_);
-  row->addWidget(put_away_);
   row->addStretch(1);
   column->addLayout(row);
   connect(put_away_, &QPushButton::clicked, this, &NoteBox::clear);
@@ -145,21 +157,17 @@ void NoteBox::offer(const QString& words, const QString& action, std::function<v
   show_words(words, action, std::move(taken_up), true);
 }
 
-void NoteBox::label(QPushButton& button, const QString& text, const QString& tip, const QKeySequence& key) {
-  button.setText(text);
-  button.setShortcut(key);  // a new text takes it away
-  describe(button, text, QStringLiteral("%1 (%2)").arg(tip, key.toString(QKeySequence::NativeText)));
-}
-
 void NoteBox::show_words(const QString& english, const QString& action, std::function<void()> way_out,
                          bool calm) {
   const QString words = said(english);  // of another room, most often; what is said already stays
   words_->setText(words);
   words_->setAccessibleName(words);
-  label(*button_, action, tr("The way out of what is said above"), keys_.way_out);
+  button_->setText(action);
+  button_->setShortcut(keys_.way_out);  // a new text takes it away
+  describe(*button_, action, with_key(tr("The way out of what is said above"), keys_.way_out));
   button_->setVisible(!action.isEmpty());
-  label(*put_away_, calm ? tr("Not now") : tr("Put away"), tr("Puts this away, as does Escape"),
-        keys_.put_away);
+  put_away_->setShortcut(keys_.put_away);
+  describe(*put_away_, tr("Put away"), with_key(tr("Puts this away, as does Escape"), keys_.put_away));
   way_out_ = std::move(way_out);
   calm_ = calm;
   update();
@@ -270,6 +278,7 @@ void Panel::add(QWidget* widget) {
 
 QLabel* Panel::add_labelled(const QString& label, const QString& tip, QWidget* widget) {
   auto* words = new QLabel(label);
+  words->setWordWrap(true);
   words->setBuddy(widget);
   words->setToolTip(tip);
   describe(*widget, label, tip);

@@ -88,7 +88,6 @@ class NoteBox : public QFrame {
 
  private:
   void show_words(const QString& english, const QString& action, std::function<void()> way_out, bool calm);
-  void label(QPushButton& button, const QString& text, const QString& tip, const QKeySequence& key);
 
   NoteKeys keys_;
   QLabel* words_;

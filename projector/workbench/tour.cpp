@@ -57,12 +57,14 @@ QString words_of(TourTask task) {
           "opens.");
     case TourTask::cut:
       return TourBar::tr(
-          "Read the cautions, lay the piece, then cut the first stroke: a ring where to begin, arrows, "
-          "and a hatched band where the other hand stays out.");
+          "Read the cautions, lay the piece, then cut the first stroke: a ring where to begin, arrows, and a "
+          "hatched band that reminds the other hand to stay out. All of it is an aid to the eye and stops no "
+          "blade.");
     case TourTask::end:
       return TourBar::tr(
-          "That is the whole job: the cut line lies on the cloth. At your own table all goes the same "
-          "way, with your own photographs.");
+          "The first stroke is cut by light; the space bar goes on, stroke by stroke, and what is cut is "
+          "kept. At "
+          "your own table all goes the same way, with your own photographs.");
   }
   return {};
 }
@@ -103,18 +105,22 @@ TourBar::TourBar(QWidget* parent)
   row->addWidget(leave_);
 }
 
-void TourBar::show_task(TourTask task, bool there, bool busy) {
+void TourBar::show_task(TourTask task, bool there, bool busy, const QString& result) {
   task_ = task;
   const int number = static_cast<int>(task) + 1, all = static_cast<int>(TourTask::end) + 1;
   count_->setText(tr("Tour, %1 of %2").arg(number).arg(all));
-  words_->setText(words_of(task));
-  words_->setAccessibleName(words_of(task));
+  const QString words = result.isEmpty() ? words_of(task) : result;
+  words_->setText(words);
+  words_->setAccessibleName(words);
   offer_->setText(there ? offer_of(task) : tr("On to: %1").arg(title_of(place_of(task))));
   offer_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Shift+Return")));  // a new text takes it away
   describe(*offer_, offer_->text(),
            there ? tr("Does this step for you (Ctrl+Shift+Return)") : tr("Goes there (Ctrl+Shift+Return)"));
   offer_->setVisible(task != TourTask::end);
+  // While it is done the keyboard waits here, and not on the button beside it, which leaves the tour.
+  if (busy && offer_->hasFocus()) setFocus();
   offer_->setEnabled(!busy);
+  if (!busy && hasFocus()) offer_->setFocus();
   leave_->setText(task == TourTask::end ? tr("End the tour") : tr("Leave the tour"));
   leave_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Shift+T")));
   describe(*leave_, leave_->text(), tr("The project stays as it is (Ctrl+Shift+T)"));

@@ -41,7 +41,8 @@ class TourBar : public QFrame {
   explicit TourBar(QWidget* parent = nullptr);
 
   /// `there`: the task's place is in sight. `busy`: it is being done, so that nothing is offered.
-  void show_task(TourTask task, bool there, bool busy);
+  /// `result`: of the task before, said first; empty: none.
+  void show_task(TourTask task, bool there, bool busy, const QString& result = {});
   TourTask task() const { return task_; }
   QPushButton* offer() const { return offer_; }
 

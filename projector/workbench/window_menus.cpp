@@ -132,7 +132,8 @@ void WorkbenchWindow::build_table_menu(QMenu& menu) {
 }
 
 void WorkbenchWindow::build_help_menu(QMenu& menu) {
-  add_action(menu, tr("Take the &tour"), tr("The whole job in two minutes, on a simulated table"), {},
+  add_action(menu, tr("Take the &tour"),
+             tr("To the first stroke cut by light in two minutes, on a simulated table"), {},
              [this] { take_tour(); });
   menu.setToolTipsVisible(true);
   add_action(menu, tr("&Guide"), tr("The user's guide, at the place one is at"),

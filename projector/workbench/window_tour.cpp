@@ -21,8 +21,8 @@ void WorkbenchWindow::build_tour() {
 void WorkbenchWindow::offer_tour() {
   if (!settings_.window_place().isEmpty() || notice_->isVisible()) return;
   notice_->offer(
-      tr("New here? A tour of two minutes leads through the whole job on a simulated table. It needs no "
-         "projector; you find it in the Help menu, too."),
+      tr("New here? A tour of two minutes goes from an empty project to the first stroke cut by light, on a "
+         "simulated table. It needs no projector; you find it in the Help menu, too."),
       tr("Take the tour"), [this] { take_tour(); });
 }
 
@@ -36,13 +36,17 @@ void WorkbenchWindow::take_tour() {
   document_.start_new(project);
   go_to(Place::table);
   tour_->show();
+  tour_->offer()->setFocus();
 }
 
 void WorkbenchWindow::show_tour() {
   if (!on_tour_) return;
   const auto& table = dynamic_cast<TablePlace&>(workplace(Place::table));
   const TourTask task = tour_task(document_.project(), garment_.now());
-  tour_->show_task(task, current_ == place_of(task), table.busy());
+  // How far off the lines are is to be seen before one goes on from the table.
+  const bool calibrated = task == TourTask::base && current_ == Place::table;
+  tour_->show_task(task, current_ == place_of(task), table.busy(),
+                   calibrated ? table.result_in_words() : QString());
 }
 
 void WorkbenchWindow::go_on_with_tour(TourTask task) {

@@ -352,9 +352,9 @@ TEST(Hang, DepthAndLengthUndoEachOther) {
   }
   EXPECT_REFUSED(hang_depth(200, 180), "cannot hang");
   EXPECT_REFUSED(drape_for_depth(200, 0), "must hang more than 0");
-  EXPECT_EQ(depth_in_words(209.5, hang_levels(demo_measures())), "at the chest");
+  EXPECT_EQ(depth_in_words(209.5, hang_levels(demo_measures())), "at the underarm");
   const std::string svg = hang_to_svg(130.0, 480.0, hang_levels(demo_measures()));
-  for (const char* words : {"collar bone", "chest", "waist", "mm deep"}) {
+  for (const char* words : {"collar bone", "underarm", "waist", "mm deep"}) {
     EXPECT_NE(svg.find(words), std::string::npos) << words;
   }
 }

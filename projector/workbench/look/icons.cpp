@@ -56,6 +56,7 @@ const std::array<Outline, static_cast<size_t>(Icon::count)>& outlines() {
       {"M12 3.6 L21.6 20 H2.4 Z M12 9.4 V14.6", "M10.8 17 a1.2 1.2 0 1 1 2.4 0 a1.2 1.2 0 1 1 -2.4 0 z"},
       {"", "M7 4.4 L19.4 12 L7 19.6 Z"},
       {"M8.4 5.4 V18.6 M15.6 5.4 V18.6"},
+      {"M6 6 L18 18 M18 6 L6 18"},
   }};
   return all;
 }

@@ -28,6 +28,7 @@ enum class Icon {
   caution,
   play,
   pause,
+  put_away,
   count  ///< how many there are
 };
 

@@ -1,6 +1,8 @@
 // What stands beside and around the light in the cutting place.
+#include <QGuiApplication>
 #include <QHBoxLayout>
 #include <QLocale>
+#include <algorithm>
 
 #include "projector/cutting/remembered.h"
 #include "projector/cutting/view_marks.h"
@@ -16,6 +18,10 @@ CuttingPlace::CuttingPlace(Document& document, Settings& settings, CurrentGarmen
   body()->addWidget(make_middle(), 1);
   body()->addWidget(panel_);
   set_lead(tr("The lines as they fall on the cloth. Lay the piece, then cut stroke by stroke."));
+  for (const auto came_or_went : {&QGuiApplication::screenAdded, &QGuiApplication::screenRemoved})
+    connect(qGuiApp, came_or_went, this, [this] {
+      if (isVisible()) show_project();
+    });
   soon_.setSingleShot(true);
   soon_.setInterval(150);
   connect(&soon_, &QTimer::timeout, this, &CuttingPlace::look_at_table);
@@ -105,8 +111,7 @@ Panel* CuttingPlace::make_panel() {
       tr("Full screen there, with the same keys. A presenter's remote or a pedal goes on and back"));
   connect(show_, &QPushButton::clicked, this, &CuttingPlace::show_on_projector);
   panel->add(show_);
-  simulated_words_ = panel->add_words(
-      tr("No light on a real table goes by a simulated one. Calibrate your own to show this there."));
+  why_not_shown_ = panel->add_words({});
   panel->add_gap();
   panel->add_heading(tr("Laying"));
   left_ = add_act(*panel, tr("Turn &left"), tr("A fifth of a degree anticlockwise; Q, with shift 5 degrees"),
@@ -140,6 +145,9 @@ Panel* CuttingPlace::make_panel() {
   });
   panel->add(blades_);
   panel->add(hands_);
+  panel->add_words(
+      tr("The hatched band on the table reminds the other hand to stay away from the blade. It is an "
+         "aid to the eye: it sees no hand and stops no blade."));
   panel->add_gap();
   panel->add_heading(tr("Cloth"));
   cloth_ = panel->add_words({});
@@ -178,15 +186,32 @@ void CuttingPlace::show_screens() {
   screens_->setCurrentIndex(chosen);
 }
 
+/// Empty when it can be shown on the projector.
+QString CuttingPlace::why_not_shown() const {
+  const TableChoice& table = document().project().table;
+  if (!view_) return tr("There is nothing to show: see the message beside it.");
+  if (table.simulated)
+    return tr("No light on a real table goes by a simulated one. Calibrate your own to show this there.");
+  const auto screens = screens_seen();
+  const bool any = std::any_of(screens.begin(), screens.end(), [&](const ScreenSeen& screen) {
+    return screen.width == table.map->width && screen.height == table.map->height;
+  });
+  return any ? QString()
+             : tr("No screen here has the %1 pixels that the table was calibrated with. Plug the projector "
+                  "in "
+                  "and switch it on; it is noticed by itself.")
+                   .arg(QString::fromStdString(pixels_in_words(table.map->width, table.map->height)));
+}
+
 void CuttingPlace::show_words() {
-  const Project& project = document().project();
   const AtTheTable who = person();
   hands_->show_chosen(who.hand == Hand::left ? 0 : 1);
   for (size_t i = 0; i < kBladeSizes.size(); ++i)
     if (kBladeSizes[i] == who.blade) blades_->show_chosen(static_cast<int>(i));
-  const bool simulated = project.table.simulated;
-  show_->setEnabled(view_.has_value() && !simulated);
-  simulated_words_->setVisible(simulated);
+  const QString why_not = why_not_shown();
+  show_->setEnabled(why_not.isEmpty());
+  why_not_shown_->setText(why_not);
+  why_not_shown_->setVisible(!why_not.isEmpty());
   for (QPushButton* button : {next_, back_, left_, right_, flip_, home_, unlock_})
     button->setEnabled(view_.has_value());
   waive_->setVisible(view_ && !view_->block.empty());

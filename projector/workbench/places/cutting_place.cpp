@@ -50,7 +50,9 @@ const drafting::Piece* CuttingPlace::piece() const {
 
 AtTheTable CuttingPlace::person() const {
   const Preferences& preferences = settings().preferences();
-  return {.blade = preferences.blade, .hand = preferences.left_handed ? Hand::left : Hand::right};
+  return {.blade = preferences.blade,
+          .hand = preferences.left_handed ? Hand::left : Hand::right,
+          .inches = preferences.units == Units::inches};
 }
 
 void CuttingPlace::choose_piece(const std::string& name) {
@@ -82,13 +84,17 @@ void CuttingPlace::begin_anew() {
 void CuttingPlace::show_project() {
   const Project& project = document().project();
   if (!project.table.map) {
-    say_empty(tr("Before anything is cut by light, the program must know where the light lands on your mat."),
+    say_empty(tr("The table is not calibrated yet, so it is not known where the light lands on your mat."),
               tr("To the &table"), Place::table);
     return;
   }
   const drafting::Piece* chosen = piece();
+  if (chosen == nullptr && garment().now().bases.front) {
+    say_empty(in_own_units(garment().now().refusal), tr("To the &cowl"), Place::cowl);
+    return;
+  }
   if (chosen == nullptr) {
-    say_empty(tr("There is no piece to cut yet. Choose a base, and let the cowl be drafted from it."),
+    say_empty(tr("There is no piece to cut yet: no plain front is chosen that a cowl could be drafted from."),
               tr("To the &pattern"), Place::pattern);
     return;
   }
@@ -105,6 +111,7 @@ void CuttingPlace::show_project() {
                   cloth_height(project.cloth, *chosen),
                   who.hand,
                   project.cloth.colours};
+  if (view_) view_->inches = who.inches;
   if (basis_ != now) {
     window_.reset();
     basis_ = now;
@@ -253,6 +260,13 @@ void CuttingPlace::look_at_table() {
       [this](const QString& reason) { looking_words_->setText(reason); });
 }
 
+/// It has ended: none is kept out of sight.
+void CuttingPlace::close_window() {
+  if (window_ && !window_->view().ended) return;  // another one since
+  window_.reset();
+  if (view_) view_->ended = view_->asked = false;
+}
+
 void CuttingPlace::show_on_projector() {
   if (!view_) return;
   const calibration::TableMap& map = *document().project().table.map;
@@ -264,7 +278,10 @@ void CuttingPlace::show_on_projector() {
     CuttingView shown = *view_;
     shown.ended = shown.asked = false;
     window_ = std::make_unique<CuttingWindow>(map, shown, *screen);
-    window_->changed = [this](const CuttingView& now) { become(now); };
+    window_->changed = [this](const CuttingView& now) {
+      become(now);
+      if (now.ended) QTimer::singleShot(0, this, &CuttingPlace::close_window);
+    };
     window_->open();
     notice_->clear();
   } catch (const std::exception& reason) {

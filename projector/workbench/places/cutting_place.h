@@ -61,6 +61,8 @@ class CuttingPlace : public Workplace {
   void become(CuttingView next);
   void note_record();
   void keep_laying();
+  void close_window();
+  QString why_not_shown() const;
   void show_view();
   void show_words();
   void look_at_table();
@@ -78,7 +80,7 @@ class CuttingPlace : public Workplace {
   Panel* panel_ = nullptr;
   QComboBox *pieces_ = nullptr, *screens_ = nullptr;
   OneOf *blades_ = nullptr, *hands_ = nullptr;
-  QLabel *cloth_ = nullptr, *state_ = nullptr, *simulated_words_ = nullptr;
+  QLabel *cloth_ = nullptr, *state_ = nullptr, *why_not_shown_ = nullptr;
   QPushButton *next_ = nullptr, *back_ = nullptr, *waive_ = nullptr, *show_ = nullptr, *flip_ = nullptr,
               *left_ = nullptr, *right_ = nullptr, *home_ = nullptr, *unlock_ = nullptr;
 

@@ -41,7 +41,7 @@ void HangPicture::paintEvent(QPaintEvent*) {
   if (levels_) {
     painter.setFont(letters(TextSize::small));
     for (const auto& [depth, name] : {std::pair{levels_->collar_bone, tr("collar bone")},
-                                      {levels_->chest, tr("chest")},
+                                      {levels_->underarm, tr("underarm")},
                                       {levels_->waist, tr("waist")}}) {
       const double y = top + scale * depth;
       painter.setPen(QPen(t.ghost, 1.2, Qt::DashLine));

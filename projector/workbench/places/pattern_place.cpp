@@ -149,6 +149,17 @@ QWidget* PatternPlace::make_measures_page() {
       {&Body::waist_to_hem, tr("Waist &to hem"), tr("From the waist down to where the top ends"), 20, 800},
       {&Body::ease, tr("Ease (&U)"), tr("Added to all girths; below zero for a close fit in stretchy cloth"),
        -200, 500}};
+  sample_words_ = new QLabel;
+  sample_words_->setWordWrap(true);
+  body_is_own_ = make_button(tr("They are all m&ine"), tr("These lengths are the wearer's, even where they "
+                                                          "happen to be the sample's"));
+  connect(body_is_own_, &QPushButton::clicked, this, [this] {
+    document().change(tr("The measures are the wearer's").toStdString(),
+                      [](Project& project) { project.pattern.body_is_own = true; });
+  });
+  column->addSpacing(grown(6));
+  column->addWidget(sample_words_);
+  column->addWidget(body_is_own_);
   for (const Row& row : rows) {
     auto* box = new LengthBox(settings(), row.least, row.most);
     auto* label = new QLabel(row.label);
@@ -165,17 +176,6 @@ QWidget* PatternPlace::make_measures_page() {
     measures_.emplace_back(row.member, box);
     let_edit(*box, [member = row.member](Project& project, double mm) { project.pattern.body.*member = mm; });
   }
-  sample_words_ = new QLabel;
-  sample_words_->setWordWrap(true);
-  body_is_own_ = make_button(tr("They are all m&ine"), tr("These lengths are the wearer's, even where they "
-                                                          "happen to be the sample's"));
-  connect(body_is_own_, &QPushButton::clicked, this, [this] {
-    document().change(tr("The measures are the wearer's").toStdString(),
-                      [](Project& project) { project.pattern.body_is_own = true; });
-  });
-  column->addSpacing(grown(6));
-  column->addWidget(sample_words_);
-  column->addWidget(body_is_own_);
   return page;
 }
 
@@ -184,8 +184,9 @@ void PatternPlace::show_sample() {
   for (const auto member : sample_measures(document().project().pattern))
     for (const auto& [own, box] : measures_)
       if (own == member) left << box->accessibleName().toLower();
-  sample_words_->setText(
-      tr("Still the sample body's: %1. Type the wearer's own.").arg(left.join(QStringLiteral(", "))));
+  sample_words_->setText(left.size() == 7
+                             ? tr("These are a sample body's. Type the wearer's own.")
+                             : tr("Still the sample body's: %1.").arg(left.join(QStringLiteral(", "))));
   sample_words_->setVisible(!left.empty());
   body_is_own_->setVisible(!left.empty());
 }

@@ -247,10 +247,14 @@ Scene cloth_scene(const ClothUse& use, const ClothChoice& cloth, Units units) {
                            .width = one.fits ? 2.6 : 4.0,
                            .fill = t.part});
     scene.lines.push_back({.points = one.seam_line, .closed = true, .colour = t.seam, .width = 1.6});
-    if (!one.grain.empty()) scene.lines.push_back({.points = one.grain, .colour = t.slash, .width = 2.2});
     const Box box = drafting::box_of(one.cut_line);
+    if (!one.grain.empty()) {  // beside the words: only its direction counts
+      const double x = 0.5 * (box.low.x() + box.high.x()) - 0.29 * one.width;
+      scene.lines.push_back(
+          {.points = {{x, one.grain[0].y()}, {x, one.grain[1].y()}}, .colour = t.slash, .width = 2.2});
+    }
     scene.words.push_back({0.5 * (box.low + box.high),
-                           QStringLiteral("%1\n%2 × %3")
+                           QStringLiteral("%1\n%2 ×\n%3")
                                .arg(QString::fromStdString(piece_in_words(one.name)),
                                     words_of(one.width, units), words_of(one.length, units)),
                            one.fits ? t.ink : t.warn, TextSize::plain});

@@ -9,6 +9,7 @@
 #include "drafting/teaching/steps.h"
 #include "projector/language/said.h"
 #include "projector/project/project_file.h"
+#include "projector/project/sewing_order.h"
 #include "projector/workbench/places/scenes.h"
 
 namespace cowlcast::projector {
@@ -27,7 +28,7 @@ SewingPlace::SewingPlace(Document& document, Settings& settings, CurrentGarment&
       canvas_(new Canvas(settings)),
       middle_(new QStackedWidget),
       step_(opening_step) {
-  set_lead(tr("Which seams meet, what else is cut, and how the front was drafted, step by step."));
+  set_lead(tr("What is sewn after what, which seams meet, what else is cut, and how the front was drafted."));
   middle_->addWidget(
       make_waiting(tr("Seams and steps are shown here, once there is a base front to draft from.")));
   middle_->addWidget(side_by_side(canvas_, make_panel()));
@@ -45,6 +46,9 @@ QWidget* SewingPlace::make_panel() {
   refusal_ = new NoteBox;
   panel->add(refusal_);
   add_lesson(*panel);
+  panel->add_gap();
+  panel->add_heading(tr("In this order"));
+  order_ = panel->add_words({});
   panel->add_gap();
   panel->add_heading(tr("Seams that meet"));
   seams_ = panel->add_words({});
@@ -138,6 +142,19 @@ void SewingPlace::show_step() {
   canvas_->show_scene(std::move(scene));
 }
 
+void SewingPlace::show_order() {
+  const Garment& now = garment().now();
+  if (!now.top) {
+    order_->setText(tr("The order of sewing follows from the pieces, once there is a back, too."));
+    return;
+  }
+  QString rows;
+  for (const std::string& step : sewing_order(*now.top))
+    rows += QStringLiteral("<li>") + QString::fromStdString(step).toHtmlEscaped() + QStringLiteral("</li>");
+  order_->setText(QStringLiteral("<ol style='margin-left: 0px; -qt-list-indent: 1'>") + rows +
+                  QStringLiteral("</ol>"));
+}
+
 void SewingPlace::show_seams() {
   const Garment& now = garment().now();
   if (!now.top) {
@@ -199,6 +216,7 @@ void SewingPlace::show_project() {
     refusal_->say(in_own_words(now.refusal), tr("To the cowl"), [this] { emit wanted(Place::cowl); });
   handout_->setEnabled(now.cowl.has_value());
   record_->setEnabled(now.top.has_value());
+  show_order();
   show_seams();
   show_extras();
   show_step();

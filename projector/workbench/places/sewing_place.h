@@ -28,6 +28,7 @@ class SewingPlace : public Workplace {
   void go_to_step(int step);
   void play(bool on);
   void show_step();
+  void show_order();
   void show_seams();
   void show_extras();
   void save_pdf(const QString& title, const QString& name, const std::function<std::string()>& make);
@@ -35,7 +36,7 @@ class SewingPlace : public Workplace {
   Canvas* canvas_ = nullptr;
   QStackedWidget* middle_ = nullptr;
   NoteBox* refusal_ = nullptr;
-  QLabel *step_title_ = nullptr, *rule_ = nullptr, *seams_ = nullptr, *extras_ = nullptr;
+  QLabel *step_title_ = nullptr, *rule_ = nullptr, *order_ = nullptr, *seams_ = nullptr, *extras_ = nullptr;
   QPushButton *back_ = nullptr, *next_ = nullptr, *play_ = nullptr, *handout_ = nullptr, *record_ = nullptr;
   QSlider* opening_ = nullptr;
   QTimer timer_;

@@ -91,7 +91,13 @@ QWidget* TablePlace::make_middle() {
   describe(*progress_, tr("Progress"), tr("How far the work beside the window has come"));
   auto* stop = make_button(tr("St&op"), tr("Leave the work; nothing of the project is changed"),
                            QKeySequence(QStringLiteral("Ctrl+.")));
-  connect(stop, &QPushButton::clicked, this, [this] { work_.stop(); });
+  connect(stop, &QPushButton::clicked, this, [this] {
+    work_.stop();
+    notice_->offer(
+        tr("Stopped; nothing is changed. What was begun may run on unseen for some seconds; you can go "
+           "on working."),
+        {}, {});
+  });
   row->addWidget(working_words_);
   row->addWidget(progress_, 1);
   row->addWidget(stop);
@@ -155,6 +161,16 @@ QString TablePlace::when_words(const std::string& made_at) {
   return tr("today at %1").arg(QLocale().toString(then.time(), QLocale::ShortFormat));
 }
 
+QString TablePlace::result_in_words() const {
+  const Project& project = document().project();
+  if (!project.table.map) return {};
+  const auto [middle, most] = errors_of(*project.table.map, project.cloth.thickness);
+  return tr("On this project's cloth a line lies within %1 mm of true in the middle of the light and within "
+            "%2 mm "
+            "everywhere in it, 95 times in 100.")
+      .arg(QLocale().toString(middle, 'f', 2), QLocale().toString(most, 'f', 2));
+}
+
 void TablePlace::show_map() {
   const TableChoice& table = document().project().table;
   if (!table.map) {
@@ -170,12 +186,8 @@ void TablePlace::show_map() {
     shown_map_ = map.made_at;
     picture_->show_result(error_picture(map));
   }
-  const auto [middle, most] = errors_of(map, document().project().cloth.thickness);
   QString words =
-      tr("<b>Calibrated %1.</b> On this project's cloth a line lies within %2 mm of true in the middle of "
-         "the "
-         "light and within %3 mm everywhere in it, 95 times in 100.")
-          .arg(when_words(map.made_at), QLocale().toString(middle, 'f', 2), QLocale().toString(most, 'f', 2));
+      tr("<b>Calibrated %1.</b>").arg(when_words(map.made_at)) + QLatin1Char(' ') + result_in_words();
   if (table.simulated) words += QStringLiteral("<br>") + tr("This is the simulated table, not yours.");
   if (map.scale.source == "page")
     words += QStringLiteral("<br>") +

@@ -44,6 +44,8 @@ class TablePlace : public Workplace {
   void lay_out_simulated_table();
   void calibrate();
   bool busy() const { return work_.busy(); }
+  /// How far off a line may lie on this project's cloth; empty while it is not calibrated.
+  QString result_in_words() const;
   const NoteBox& notice() const { return *notice_; }
 
  signals:

@@ -78,6 +78,26 @@ TEST(CuttingView, LegendAndBandComeAndGo) {
   EXPECT_TRUE(legend_of(after(view, Act::next, Pace::normal)).state.front().starts_with(first));
 }
 
+TEST(CuttingView, LegendTellsTheFoldAndSpeaksInInchesWhereWished) {
+  CuttingView view = demo_view();
+  view.laying = {25.4, -50.8, 0.0};
+  ASSERT_TRUE(view.piece.fold);
+  const auto says = [&](const char* words) {
+    const Legend legend = legend_of(view);
+    std::string all;
+    for (const auto* lines : {&legend.state, &legend.keys})
+      for (const std::string& line : *lines) all += line + "\n";
+    return all.find(words) != std::string::npos;
+  };
+  EXPECT_TRUE(says("x 25.4  y -50.8 mm"));
+  EXPECT_TRUE(says("the cloth's fold lies on the two fine lines"));
+  view.inches = true;
+  EXPECT_TRUE(says("x 1.00  y -2.00 in"));
+  EXPECT_FALSE(says("mm"));
+  view.piece.fold.reset();
+  EXPECT_FALSE(says("fold"));
+}
+
 TEST(CuttingView, AsksTheCameraOnlyWhereThereIsOne) {
   CuttingView view = after(demo_view(), Act::next, Pace::normal);
   EXPECT_FALSE(after(view, Act::look, Pace::normal).camera_asked);

@@ -9,6 +9,7 @@
 #include "drafting/piece/marks.h"
 #include "projector/project/drawn_slashes.h"
 #include "projector/project/on_cloth.h"
+#include "projector/project/sewing_order.h"
 #include "projector/project/thumbnail.h"
 
 namespace cowlcast::projector {
@@ -179,6 +180,32 @@ TEST(Derive, SlashLinesDrawnInTheFrontAreTaken) {
   project.pattern.front.svg = demo_front;  // another drawing, without slash lines
   EXPECT_FALSE(take_drawn_slashes(project));
   EXPECT_TRUE(project.cowl.slashes.empty()) << "those of the first drawing do not stay";
+}
+
+TEST(SewingOrder, FollowsFromThePiecesThereAre) {  // the order itself: common practice, no source
+  Project project = of_size("8");
+  const auto step_with = [&](const char* words) {
+    const auto steps = sewing_order(*garment_of(project).top);
+    const auto found = std::find_if(steps.begin(), steps.end(), [&](const std::string& step) {
+      return step.find(words) != std::string::npos;
+    });
+    return found == steps.end() ? -1 : static_cast<int>(found - steps.begin());
+  };
+  const int basted = step_with("Lay the inner panel"), shoulders = step_with("Sew the shoulders");
+  const int sides = step_with("side seams, notch"), armholes = step_with("armhole's strip");
+  EXPECT_GT(basted, 0);
+  EXPECT_GT(shoulders, step_with("facing inside along the cowl edge"));
+  EXPECT_GT(sides, basted) << "the side seams catch the panel";
+  EXPECT_GT(sides, shoulders) << "what can be sewn flat comes before what closes a ring";
+  EXPECT_GT(armholes, sides);
+  EXPECT_GT(step_with("Turn up the hem"), armholes);
+  EXPECT_EQ(step_with("tuck"), -1);
+  project.top.camisole = false;
+  project.cowl.separate_facing = true;
+  project.cowl.tacked_length = 40.0;
+  EXPECT_EQ(step_with("inner panel"), -1);
+  EXPECT_GE(step_with("Sew the facing to the cowl edge"), 0);
+  EXPECT_LT(step_with("Tack up the front's tuck"), step_with("side seams, notch"));
 }
 
 TEST(OnCloth, EveryPieceLiesWholeBetweenTheSelvedgesAndNoneOnAnother) {

@@ -2,7 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <QApplication>
 #include <QKeyEvent>
+#include <QScreen>
 
 #include "../test_map.h"
 #include "projector/cutting/now.h"
@@ -39,7 +41,24 @@ TEST(CuttingPlace, TeachesWhereToGoWhileThereIsNothingToCutBy) {
   QObject::connect(&place, &Workplace::wanted, [&](Place where) { wanted.push_back(where); });
   place.show_project();
   EXPECT_FALSE(place.view());
+  const auto follow = [&] {  // the one button of the page
+    for (QPushButton* button : place.findChildren<QPushButton*>())
+      if (button->text().startsWith(QStringLiteral("To the ")) && !button->isHidden()) button->click();
+  };
+  follow();
   calibrate_and_draft(stand.document);
+  stand.document.change("no pattern", [](Project& project) { project.pattern.source = PatternSource::none; });
+  place.show_project();
+  follow();
+  stand.document.change("no cowl", [](Project& project) {
+    project.pattern.source = PatternSource::size;
+    project.cowl.drape = 5000;
+  });
+  place.show_project();
+  follow();
+  EXPECT_EQ(wanted, (std::vector{Place::table, Place::pattern, Place::cowl}));
+  stand.document.undo();
+  stand.document.undo();
   place.show_project();
   EXPECT_TRUE(place.view());
 }
@@ -119,6 +138,52 @@ TEST(CuttingPlace, AnOldCalibrationBlocksUntilItIsWaived) {
   place.act(Act::waive);
   EXPECT_TRUE(place.view()->block.empty());
   EXPECT_EQ(stand.document.project().cutting.at("cowl front").waivers.size(), 1u);
+}
+
+TEST(CuttingPlace, SaysWhyNothingCanBeShownOnTheProjector) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  const auto said = [&](const char* words) {
+    for (const QLabel* label : place.findChildren<QLabel*>())
+      if (!label->isHidden() && label->text().contains(QLatin1String(words))) return true;
+    return false;
+  };
+  EXPECT_TRUE(said("Plug the projector in"));
+  stand.document.change("tour", [](Project& project) { project.table.simulated = true; });
+  place.show_project();
+  EXPECT_TRUE(said("by a simulated one"));
+  EXPECT_FALSE(said("Plug the projector in"));
+}
+
+TEST(CuttingPlace, KeepsNoWindowAfterItHasEnded) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  const QSize screen = QGuiApplication::primaryScreen()->size();
+  stand.document.change("this screen", [&](Project& project) {
+    project.table.map = testing::map_of({.width = screen.width(), .height = screen.height()});
+    project.table.map->made_at = present_time();
+  });
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  read_cautions(place);
+  const auto windows = [] {
+    int count = 0;
+    for (QWidget* one : QApplication::topLevelWidgets())
+      count += dynamic_cast<CuttingWindow*>(one) != nullptr;
+    return count;
+  };
+  place.show_on_projector();
+  ASSERT_EQ(windows(), 1) << place.notice().words().toStdString();
+  for (QWidget* one : QApplication::topLevelWidgets())
+    if (dynamic_cast<CuttingWindow*>(one) != nullptr) press(*one, Qt::Key_Escape);
+  EXPECT_TRUE(testing::until([&] { return windows() == 0; }, 5000));
+  ASSERT_TRUE(place.view());
+  EXPECT_FALSE(place.view()->ended);
+  const double before = place.view()->laying.x;
+  place.act(Act::right, Pace::coarse);  // the work goes on in the place
+  EXPECT_NE(place.view()->laying.x, before);
 }
 
 TEST(CuttingPlace, RefusesAScreenWithOtherPixels) {

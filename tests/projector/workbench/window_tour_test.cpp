@@ -25,12 +25,22 @@ TEST(WindowTour, EndsWithACutLineOnTheClothWithoutAnyHardware) {
   const auto& table = dynamic_cast<TablePlace&>(window.workplace(Place::table));
   const auto& cutting = dynamic_cast<CuttingPlace&>(window.workplace(Place::cutting));
   ASSERT_TRUE(testing::until([&] { return window.tour().isVisible(); }, 5000));
+  const auto words = window.tour().findChildren<QLabel*>();
+  bool told = false;  // how far off, before one goes on
   for (int presses = 0; window.tour().task() != TourTask::end && presses < 60; ++presses) {
     QTest::keyClick(&window, Qt::Key_Return, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_TRUE(window.tour().offer()->hasFocus() || window.tour().hasFocus())
+        << "the next step has the keyboard, not the button that leaves";
     ASSERT_TRUE(testing::until([&] { return !table.busy(); }));
+    EXPECT_TRUE(window.tour().offer()->hasFocus() || window.tour().task() == TourTask::end);
+    if (window.tour().task() == TourTask::base && window.current() == Place::table) {
+      told = std::any_of(words.begin(), words.end(),
+                         [&](const QLabel* label) { return label->text() == table.result_in_words(); });
+    }
     QTest::qWait(120);  // a button pressed by its key comes up a little later
   }
   ASSERT_EQ(window.tour().task(), TourTask::end);
+  EXPECT_TRUE(told);
   EXPECT_EQ(window.current(), Place::cutting);
   EXPECT_TRUE(stand.document.project().table.simulated);
   EXPECT_GE(cutting.view()->cut, 1);
