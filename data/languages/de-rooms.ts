@@ -2651,5 +2651,29 @@
         <source>%1 below the underarm</source>
         <translation>%1 unter der Achsel</translation>
     </message>
+    <message>
+        <source>at the collar bone</source>
+        <translation>auf Höhe des Schlüsselbeins</translation>
+    </message>
+    <message>
+        <source>%1 above the collar bone</source>
+        <translation>%1 über dem Schlüsselbein</translation>
+    </message>
+    <message>
+        <source>%1 below the collar bone</source>
+        <translation>%1 unter dem Schlüsselbein</translation>
+    </message>
+    <message>
+        <source>at the waist</source>
+        <translation>auf Taillenhöhe</translation>
+    </message>
+    <message>
+        <source>%1 above the waist</source>
+        <translation>%1 über der Taille</translation>
+    </message>
+    <message>
+        <source>%1 below the waist</source>
+        <translation>%1 unter der Taille</translation>
+    </message>
 </context>
 </TS>

@@ -90,7 +90,7 @@ void CuttingPlace::show_project() {
   }
   const drafting::Piece* chosen = piece();
   if (chosen == nullptr && garment().now().bases.front) {
-    say_empty(in_own_units(garment().now().refusal), tr("To the &cowl"), Place::cowl);
+    say_empty(in_own_words(garment().now().refusal), tr("To the &cowl"), Place::cowl);
     return;
   }
   if (chosen == nullptr) {
