@@ -2311,5 +2311,13 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
         <source>On this project's cloth a line lies within %1 mm of true in the middle of the light and within %2 mm everywhere in it, 95 times in 100.</source>
         <translation>Auf dem Stoff dieses Projekts liegt eine Linie in der Mitte des Lichts höchstens %1 mm neben der wahren, überall darin höchstens %2 mm, in 95 von 100 Fällen.</translation>
     </message>
+    <message>
+        <source>Seams and their order follow once there is a base back, too.</source>
+        <translation>Nähte und ihre Folge ergeben sich, sobald es auch ein Grundrückenteil gibt.</translation>
+    </message>
+    <message>
+        <source>after the back</source>
+        <translation>nach dem Rückenteil</translation>
+    </message>
 </context>
 </TS>

@@ -7,7 +7,7 @@ std::string pixels_in_words(int width, int height) {
 }
 
 std::string in_words(const ScreenSeen& screen) {
-  return screen.name + ", " + pixels_in_words(screen.width, screen.height);
+  return (screen.name.empty() ? "" : screen.name + ", ") + pixels_in_words(screen.width, screen.height);
 }
 
 ScreenChoice choice_of(const std::vector<ScreenSeen>& screens, const ScreenSeen& wanted) {

@@ -252,6 +252,9 @@ std::vector<Missing> missing_in(const Project& project, const Garment& garment) 
   if (!garment.refusal.empty()) add(Missing{Place::cowl, garment.refusal, translated("refused as it is")});
   add(lacking_cloth(project, garment));
   add(lacking_cutting(project, garment));
+  if (garment.cowl && !garment.bases.back && project.top.back)
+    add(Missing{Place::sewing, translated("Seams and their order follow once there is a base back, too."),
+                translated("after the back")});
   return missing;
 }
 

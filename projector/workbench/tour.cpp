@@ -116,6 +116,7 @@ void TourBar::show_task(TourTask task, bool there, bool busy, const QString& res
   offer_->setShortcut(QKeySequence(QStringLiteral("Ctrl+Shift+Return")));  // a new text takes it away
   describe(*offer_, offer_->text(),
            there ? tr("Does this step for you (Ctrl+Shift+Return)") : tr("Goes there (Ctrl+Shift+Return)"));
+  offer_->setFixedWidth(offer_->sizeHint().width());  // else its words are cut until the next layout
   offer_->setVisible(task != TourTask::end);
   // While it is done the keyboard waits here, and not on the button beside it, which leaves the tour.
   if (busy && offer_->hasFocus()) setFocus();

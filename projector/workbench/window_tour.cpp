@@ -43,10 +43,14 @@ void WorkbenchWindow::show_tour() {
   if (!on_tour_) return;
   const auto& table = dynamic_cast<TablePlace&>(workplace(Place::table));
   const TourTask task = tour_task(document_.project(), garment_.now());
+  const bool at_end = task == TourTask::end && tour_->task() != task;
   // How far off the lines are is to be seen before one goes on from the table.
   const bool calibrated = task == TourTask::base && current_ == Place::table;
   tour_->show_task(task, current_ == place_of(task), table.busy(),
                    calibrated ? table.result_in_words() : QString());
+  // The space bar goes on with the strokes, and does not press what is left of the tour.
+  if (at_end && current_ == Place::cutting)
+    dynamic_cast<CuttingPlace&>(workplace(Place::cutting)).light().setFocus();
 }
 
 void WorkbenchWindow::go_on_with_tour(TourTask task) {

@@ -85,6 +85,8 @@ TEST(Derive, ADrawingWithRolesByHandGivesAFrontAlone) {
   const Garment garment = garment_of(project);
   EXPECT_EQ(garment.pieces.size(), 1u) << garment.refusal;
   EXPECT_FALSE(garment.top);
+  EXPECT_EQ(places_missing(project),
+            (std::vector{Place::table, Place::pattern, Place::cutting, Place::sewing}));
   project.top.back = false;
   EXPECT_EQ(places_missing(project), (std::vector{Place::table, Place::cutting}));
 }

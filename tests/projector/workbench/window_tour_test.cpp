@@ -41,6 +41,7 @@ TEST(WindowTour, EndsWithACutLineOnTheClothWithoutAnyHardware) {
   }
   ASSERT_EQ(window.tour().task(), TourTask::end);
   EXPECT_TRUE(told);
+  EXPECT_TRUE(cutting.light().hasFocus()) << "the space bar goes on with the strokes";
   EXPECT_EQ(window.current(), Place::cutting);
   EXPECT_TRUE(stand.document.project().table.simulated);
   EXPECT_GE(cutting.view()->cut, 1);
