@@ -3,7 +3,9 @@
 #include <QCoreApplication>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
+#include <optional>
 
 #include "drafting/geometry/motion.h"
 #include "drafting/geometry/polyline.h"
@@ -48,11 +50,32 @@ void shift(LaidOut& one, const Point& by) {
     for (Point& p : *line) p += by;
 }
 
-/// Words for the piece that is wider than the cloth.
-std::string wider(const LaidOut& one, double cloth_width) {
+/// Across the cloth, without unfolding it: asked at every change.
+double width_across(const Piece& half) {
+  const Point along = half.grain ? Point((half.grain->to - half.grain->from).normalized()) : Point(0.0, 1.0);
+  const Point across(along.y(), -along.x());
+  const std::optional<drafting::Segment>& fold = half.fold ? half.fold : half.mirror;
+  double least = std::numeric_limits<double>::infinity(), most = -least;
+  const auto take = [&](const Point& p) {
+    least = std::min(least, across.dot(p));
+    most = std::max(most, across.dot(p));
+  };
+  for (const Point& p : half.cut_line) {
+    take(p);
+    if (!fold) continue;
+    const Point way = (fold->to - fold->from).normalized(), from = p - fold->from;
+    take(fold->from + 2.0 * way.dot(from) * way - from);
+  }
+  return most - least;
+}
+
+/// Words for the piece that is wider than the cloth; empty for others.
+std::string wider(const Piece& piece, double cloth_width) {
+  const double width = width_across(piece);
+  if (width <= cloth_width) return {};
   const auto mm = [](double length) { return QString::number(length, 'f', 1) + QStringLiteral(" mm"); };
   return tr("The %1 is %2 across, the cloth only %3. Take wider cloth, or make the piece narrower.")
-      .arg(QString::fromStdString(piece_in_words(one.name)), mm(one.width), mm(cloth_width))
+      .arg(QString::fromStdString(piece_in_words(piece.name)), mm(width), mm(cloth_width))
       .toStdString();
 }
 
@@ -99,15 +122,10 @@ ClothUse on_cloth(const std::vector<Piece>& pieces, double cloth_width) {
 }
 
 std::string too_wide_for_cloth(const Project& project, const Garment& garment) {
-  for (const Piece& piece : garment.pieces) {
-    const LaidOut one = whole(piece);
-    if (one.width > project.cloth.width) return wider(one, project.cloth.width);
-  }
-  if (const auto front = front_on_wide_cloth(project, garment)) {
-    const LaidOut one = whole(*front);
-    if (one.width > project.cloth.width) return wider(one, project.cloth.width);
-  }
-  return {};
+  for (const Piece& piece : garment.pieces)
+    if (const std::string words = wider(piece, project.cloth.width); !words.empty()) return words;
+  const auto front = front_on_wide_cloth(project, garment);
+  return front ? wider(*front, project.cloth.width) : std::string();
 }
 
 }  // namespace cowlcast::projector

@@ -99,6 +99,8 @@ void WorkbenchWindow::go_to(Place place) {
   for (size_t i = 0; i < places_.size(); ++i) {
     if (places_[i]->place() != place) continue;
     current_ = place;
+    if (place == Place::cutting && notice_->words() == changed_cut_words_)
+      notice_->clear();  // it says so itself
     stack_->setCurrentIndex(static_cast<int>(i));
     rail_->show_current(i);
     places_[i]->show_project();

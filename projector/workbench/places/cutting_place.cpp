@@ -149,7 +149,9 @@ void CuttingPlace::begin(const drafting::Piece& piece, const calibration::TableM
     }
     const auto block = project.table.simulated ? std::nullopt : calibration_block(map, record, now);
     if (block) view_ = blocked(*view_, *block);
-    if (!changed.empty()) notice_->say(in_own_words(changed));
+    if (!changed.empty())
+      notice_->say(in_own_words(changed), document().can_undo() ? tr("Undo the last change") : QString(),
+                   [this] { document().undo(); });
   } catch (const std::exception& reason) {
     notice_->say(in_own_words(reason.what()));
   }

@@ -47,7 +47,9 @@ class Program : public ::testing::Test {
 };
 
 TEST_F(Program, HelpsWithEveryCommand) {
-  EXPECT_EQ(run("--help").code, 0);
+  const Ran help = run("--help");
+  EXPECT_EQ(help.code, 0);
+  EXPECT_NE(help.out.find("NAME.cowlcast"), std::string::npos) << "a project stands in place of a command";
   for (const char* command : {"sheets", "targets", "screens", "capture", "calibrate", "camera", "check",
                               "locate", "draft", "top", "teach", "frame", "cast", "demo"}) {
     const Ran ran = run(std::string(command) + " --help");

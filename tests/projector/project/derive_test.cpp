@@ -246,8 +246,10 @@ TEST(OnCloth, WhatIsWiderThanTheClothIsMissingAtTheCloth) {
   const ClothUse use = on_cloth(garment.pieces, project.cloth.width);
   const LaidOut& front = use.pieces.front();
   EXPECT_NEAR(front.grain[0].x(), front.grain[1].x(), 1e-6);
-  project.cloth.width = front.width - 1.0;
+  project.cloth.width = front.width - 0.01;
   EXPECT_EQ(missing_in(project, garment_of(project)).front().place, Place::cloth);
+  project.cloth.width = front.width + 0.01;
+  EXPECT_EQ(missing_in(project, garment_of(project)).front().place, Place::cutting);
 }
 
 TEST(Derive, CutPiecesAreNoLongerMissing) {

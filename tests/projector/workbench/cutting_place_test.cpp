@@ -107,6 +107,10 @@ TEST(CuttingPlace, GoesOnWhereItStoppedAndKeepsEveryStroke) {
   place.show_project();
   EXPECT_EQ(place.view()->cut, 0);
   EXPECT_FALSE(place.notice().words().isEmpty());
+  place.notice().button()->click();  // the way back
+  place.show_project();
+  EXPECT_EQ(place.view()->cut, 2);
+  EXPECT_TRUE(place.notice().words().isEmpty());
 }
 
 TEST(CuttingPlace, FollowsBladeHandAndCloth) {

@@ -233,6 +233,9 @@ TEST_F(Workbench, ChangingWhatIsCutIsSaidAtOnceWithTheWayBack) {
   EXPECT_TRUE(window->notice().isVisible());
   press(Qt::Key_Z, ctrl);
   EXPECT_FALSE(window->notice().isVisible()) << "undone, there is nothing to say";
+  drag("drape", {60, 0});
+  press(Qt::Key_5, ctrl);
+  EXPECT_FALSE(window->notice().isVisible()) << "Cutting says it itself";
 }
 
 /// The demo base without its ids.
