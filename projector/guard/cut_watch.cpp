@@ -97,7 +97,7 @@ bool CutWatch::follow_stroke(const Glimpse& glimpse) {
     watch_.reset();
     return false;
   }
-  if (!picture_.empty()) watch_->project(picture_, glimpse.seconds - 1.0);  // it may still be what is seen
+  if (!picture_.empty()) watch_->project(picture_, pictured_);  // it may still be what is seen
   shown_ = 0;
   return true;
 }
@@ -107,6 +107,7 @@ void CutWatch::follow_picture(const Glimpse& glimpse) {
   if (shown == shown_) return;
   shown_ = shown;
   picture_ = bgr_of(glimpse.shown);
+  pictured_ = glimpse.seconds;
   watch_->project(picture_, glimpse.seconds);
 }
 

@@ -47,6 +47,7 @@ class CutWatch : public Watcher {
   Corridor corridor_;
   long long shown_ = 0;  // which picture was projected last
   cv::Mat picture_;
+  double pictured_ = 0.0;  // when, seconds
   CalmWatch calm_;
   double caution_until_ = -1.0, now_ = 0.0;  // seconds
 };

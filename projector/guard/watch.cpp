@@ -100,6 +100,7 @@ void CorridorWatch::begin_in(const MeasuredLight& light) {
 void CorridorWatch::project(const cv::Mat& picture, double seconds) {
   expectation_.project(light_strip(view_, picture, power_));
   meter_.project(picture);
+  hurried_ = seconds - projected_ < kSettles;
   projected_ = seconds;
   arrived_ = false;
 }
@@ -161,7 +162,7 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
 
   const cv::Mat linear = linear_light(frame(meter_.box()));
   const MeasuredLight was = std::exchange(light_, meter_.measure(linear, !arrived_));
-  const bool steady = about_same(was, light_);
+  const bool steady = about_same(was, light_), one_picture = !hurried_ || seconds - projected_ > kSettles;
   const Pictures pictures = seen_pictures(seconds);
   compared_ = expectation_.compare(linear, light_, pictures,
                                    static_cast<int>((report.front + Strip::before) / Strip::cell));
@@ -176,11 +177,11 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   }
   // The second frame of a slow camera would be too late: there what is plain is told at once, and all else
   // where neither light nor picture has changed since the frame before, which is what might look like a
-  // thing.
+  // thing. Not so while a print is being dragged, or one picture chases another.
   const int needed = std::max(2, static_cast<int>(std::lround(kTells / step_)));
   for (const Blob& blob : blobs)
     if (blob.frames >= needed ||
-        (step_ > kSlow && !expectation_.cloth_moves() &&
+        (step_ > kSlow && one_picture && !expectation_.cloth_moves() &&
          (blob.excess > kPlain ||
           (steady && (blob.on_lines < kOnLines || blob.excess > kRather) && pictures != Pictures::either))))
       report.blobs.push_back(blob);

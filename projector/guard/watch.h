@@ -97,7 +97,8 @@ class CorridorWatch {
   MeasuredLight light_;
   Compared compared_;
   double projected_ = -1e9;
-  bool arrived_ = true;  // the picture, at the camera
+  bool arrived_ = true;   // the picture, at the camera
+  bool hurried_ = false;  // it came before the one before had settled: a third may still be seen
   bool out_of_view_ = false, covered_ = false;
   double seen_last_ = -1.0, changed_last_ = 0.0, sound_last_ = 0.0, still_last_ = 0.0;
   double step_ = 0.1, before_ = -1.0;  // seconds between frames; time of the last one

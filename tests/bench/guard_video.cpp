@@ -254,9 +254,10 @@ class Bench {
       const double begun = cpu_ms();
       watch.project(picture, t);
       last_picture_ = picture;
+      last_projected_ = t;
       return cpu_ms() - begun;
     };
-    if (!last_picture_.empty()) watch.project(last_picture_, now - 1.0);
+    if (!last_picture_.empty()) watch.project(last_picture_, last_projected_);
     double extra = project(now);
     const bool with_mog2 = options_.mog2 > 0 && strokes_++ % options_.mog2 == 0;
     cv::Ptr<cv::BackgroundSubtractorMOG2> mog2;
@@ -388,6 +389,7 @@ class Bench {
   Tally tally_;
   std::deque<std::pair<double, int>> arriving_{{-1.0, 0}};
   cv::Mat last_picture_;
+  double last_projected_ = 0.0;  // s
   MeasuredLight light_;
   double exposure_ = 1.0;  // over that in which the cloth was learnt
   Blindness told_ = Blindness::none;
