@@ -8,8 +8,8 @@
 // It knows the bare cloth (`Backdrop`) and what is projected; what looks otherwise and
 // is not the cutter with its hand (`Following`) is told, from the second frame in
 // which it is seen on. When it cannot see it says so, and why: silence never means
-// "clear". Where the camera is slow (fewer than 12 frames a second), plain things are told from their first
-// frame on.
+// "clear". Where the camera is slow (fewer than 12 frames a second), the second frame would be too late:
+// plain things are told from their first frame on, and others too while light, picture and cloth keep still.
 //
 // What it does not do. It guards nothing: it tells, after a tenth of a second or two,
 // and only what it can tell from the cloth. It does not tell
@@ -19,8 +19,9 @@
 //     all in the pattern of a printed cloth, whose own colours it takes for cloth,
 //   - what lay on the cloth already when the bare cloth was learnt,
 //   - a flat thing of the cloth's tint whose brightness is just that of the shadow it might stand in,
-//   - cloth that has been dragged or has slipped by more than about 1 mm, from things:
-//     on printed cloth that is told as something ahead.
+//   - printed cloth from things, where it is dragged by more than about 4 mm, or 3 mm at once (`Slip`): it is
+//     told as something ahead, or as cloth that is not the one that was learnt,
+//   - that cloth was dragged at all: the lines stay where they are, and even cloth shows nothing of it.
 // Shadows count as shadows where they are soft, or where the projector's light alone is missing; the hard
 // shadow of a single lamp may be told as a thing. A lamp that lights only a part of the cloth around, so that
 // a tenth of it stays as it was, is taken for a cover until the cloth is learnt again; something even over
