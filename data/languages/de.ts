@@ -2049,7 +2049,7 @@ Version %1. Freie Software unter der GPL, Version 3 oder sp√§ter; ohne jede Gew√
     </message>
     <message>
         <source>cowl front</source>
-        <translation>Wasserfall-Vorderteil</translation>
+        <translation>Vorderteil</translation>
     </message>
     <message>
         <source>cowl back</source>
@@ -2057,7 +2057,7 @@ Version %1. Freie Software unter der GPL, Version 3 oder sp√§ter; ohne jede Gew√
     </message>
     <message>
         <source>cowl facing</source>
-        <translation>Wasserfall-Beleg</translation>
+        <translation>Beleg</translation>
     </message>
     <message>
         <source>back</source>

@@ -253,11 +253,13 @@ Scene cloth_scene(const ClothUse& use, const ClothChoice& cloth, Units units) {
       scene.lines.push_back(
           {.points = {{x, one.grain[0].y()}, {x, one.grain[1].y()}}, .colour = t.slash, .width = 2.2});
     }
-    scene.words.push_back({0.5 * (box.low + box.high),
-                           QStringLiteral("%1\n%2 ×\n%3")
-                               .arg(QString::fromStdString(piece_in_words(one.name)),
-                                    words_of(one.width, units), words_of(one.length, units)),
-                           one.fits ? t.ink : t.warn, TextSize::plain});
+    const double under =
+        one.grain.empty() ? box.low.y() : std::min(one.grain[0].y(), one.grain[1].y()) - 40.0;
+    const double height = under > box.low.y() + 60.0 ? under : 0.5 * (box.low.y() + box.high.y());
+    scene.words.push_back({{0.5 * (box.low.x() + box.high.x()), height},
+                           QString::fromStdString(piece_in_words(one.name)),
+                           one.fits ? t.ink : t.warn,
+                           TextSize::plain});
   }
   scene.words.push_back({{0.0, high + 10.0},
                          tr("cloth, %1 wide").arg(words_of(cloth.width, units)),
