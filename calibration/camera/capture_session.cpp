@@ -4,6 +4,7 @@
 #include <cmath>
 #include <opencv2/calib3d.hpp>
 #include <opencv2/imgproc.hpp>
+#include <utility>
 
 #include "calibration/camera/still_frames.h"
 #include "calibration/detect/markers.h"
@@ -149,6 +150,11 @@ CaptureStep CaptureSession::look(const cv::Mat& grey, double seconds) {
       blocking_.clear();
       advice_.clear();
       const FrameAppraisal seen = appraise(grey, settings_, shown_ == ShownPicture::target);
+      const FrameAppraisal before = std::exchange(seen_, seen);
+      if (!seen.light_found) {  // plain light shows no thirds: those of the target stand
+        seen_.light_seen = before.light_seen;
+        seen_.sheet_in = before.sheet_in;
+      }
       const PictureQuality whole = seen.sheets == 0 ? picture_quality(grey) : PictureQuality{};
       if (seen.sheets == 0 && whole.blurred())
         blocking_.push_back("The view is not sharp. Focus on the mat, or hold the camera still.");
@@ -190,6 +196,7 @@ CaptureStep CaptureSession::look(const cv::Mat& grey, double seconds) {
     }
   }
   out.show = shown_;
+  out.seen = seen_;
   out.hints = blocking_;
   out.hints.insert(out.hints.end(), advice_.begin(), advice_.end());
   if (done())

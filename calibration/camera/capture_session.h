@@ -32,14 +32,6 @@ struct CaptureSettings {
 
 enum class ShownPicture { target, plain };
 
-struct CaptureStep {
-  ShownPicture show = ShownPicture::target;
-  bool take = false;  ///< this frame is to be kept
-  std::string say;    ///< what the person should do now
-  std::vector<std::string>
-      hints;  ///< what would make the photographs better; the first may be what is waited for
-};
-
 /// What one frame shows, for hints.
 struct FrameAppraisal {
   int sheets = 0;
@@ -50,6 +42,15 @@ struct FrameAppraisal {
   std::array<double, 3>
       light_seen{};                ///< share of the target that is in view: its left, middle and right third
   std::array<bool, 3> sheet_in{};  ///< a sheet lies in that third of the light
+};
+
+struct CaptureStep {
+  ShownPicture show = ShownPicture::target;
+  bool take = false;  ///< this frame is to be kept
+  std::string say;    ///< what the person should do now
+  std::vector<std::string>
+      hints;            ///< what would make the photographs better; the first may be what is waited for
+  FrameAppraisal seen;  ///< when last looked at closely; of no sheets before
 };
 
 /// Of an 8-bit grey frame; `target_shown` looks for the target as well.
@@ -77,6 +78,7 @@ class CaptureSession {
   double appraised_ = -1.0;  // when the last appraisal was made
   cv::Mat before_, left_;    // small pictures: of the frame before; of the side that is to be left
   std::vector<std::string> blocking_, advice_;
+  FrameAppraisal seen_;
 };
 
 }  // namespace cowlcast::calibration

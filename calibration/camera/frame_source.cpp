@@ -171,9 +171,8 @@ std::optional<CameraFrame> FrameSource::read() {
 }
 
 CameraFeed::CameraFeed(CameraRequest request, OpenCamera open)
-    : source_(std::move(request), std::move(open)),
-      state_(source_.state()),
-      complaint_(source_.complaint()),
+    : request_(std::move(request)),
+      open_(std::move(open)),
       heard_(steady_seconds()),
       thread_([this](const std::stop_token& stop) { run(stop); }) {}
 
@@ -183,14 +182,15 @@ CameraFeed::~CameraFeed() {
 }
 
 void CameraFeed::run(const std::stop_token& stop) {
+  FrameSource source(request_, open_);
   double next = steady_seconds();
   while (!stop.stop_requested()) {
-    auto frame = source_.read();
+    auto frame = source.read();
     double rest = 0.0;
     if (!frame) {
-      rest = source_.state() == SourceState::ended ? 0.5 : 0.1;
-    } else if (source_.is_film()) {
-      const double rate = source_.frames_a_second();
+      rest = source.state() == SourceState::ended ? 0.5 : 0.1;
+    } else if (source.is_film()) {
+      const double rate = source.frames_a_second();
       next = std::max(next + (rate > 0.0 ? 1.0 / rate : 0.04), frame->seconds);
       rest = next - frame->seconds;
     }
@@ -199,9 +199,9 @@ void CameraFeed::run(const std::stop_token& stop) {
       heard_ = frame->seconds;
       newest_ = std::move(frame);
     }
-    state_ = source_.state();
-    complaint_ = source_.complaint();
-    remark_ = source_.remark();
+    state_ = source.state();
+    complaint_ = source.complaint();
+    remark_ = source.remark();
     if (rest > 0.0)
       wake_.wait_for(lock, stop, std::chrono::duration<double>(rest), [&] { return stop.stop_requested(); });
   }

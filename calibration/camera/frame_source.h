@@ -102,7 +102,8 @@ class FrameSource {
   bool film_ = false, seen_ = false;
 };
 
-/// A source read by a thread of its own, which keeps the newest picture. A film runs at its own pace.
+/// A source opened and read by a thread of its own, which keeps the newest picture. A film runs at its own
+/// pace. Until it is opened the state is `lost`, without a complaint. Its end waits for the camera.
 class CameraFeed {
  public:
   explicit CameraFeed(CameraRequest request, OpenCamera open = open_camera);
@@ -123,9 +124,10 @@ class CameraFeed {
 
   mutable std::mutex mutex_;
   std::condition_variable_any wake_;
-  FrameSource source_;  // touched by the thread alone once it runs
+  CameraRequest request_;
+  OpenCamera open_;
   std::optional<CameraFrame> newest_;
-  SourceState state_;
+  SourceState state_ = SourceState::lost;
   std::string complaint_, remark_;
   double heard_;
   std::jthread thread_;  // last: it ends before what it uses

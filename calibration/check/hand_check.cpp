@@ -157,6 +157,18 @@ RefinedScale refine_scale(const TableMap& map, const CheckFigure& figure,
   return out;
 }
 
+std::string check_json(const CheckedReading& checked, const std::string& when) {
+  return nlohmann::json({{"made_at", when},
+                         {"from", std::string(1, checked.reading.from)},
+                         {"to", std::string(1, checked.reading.to)},
+                         {"measured", checked.reading.mm},
+                         {"reading_sigma", checked.reading.sigma},
+                         {"drawn", checked.drawn},
+                         {"allowed", checked.allowed},
+                         {"agrees", checked.agrees()}})
+      .dump();
+}
+
 std::string with_checks(const std::string& table, const TableMap* map,
                         const std::vector<CheckedReading>& checked, const std::string& when) {
   using nlohmann::json;
@@ -164,15 +176,7 @@ std::string with_checks(const std::string& table, const TableMap* map,
   const json before = json::parse(table);
   json out = map != nullptr ? json::parse(map->to_json()) : before;
   json list = before.value("checks", json::array());
-  for (const CheckedReading& c : checked)
-    list.push_back({{"made_at", when},
-                    {"from", std::string(1, c.reading.from)},
-                    {"to", std::string(1, c.reading.to)},
-                    {"measured", c.reading.mm},
-                    {"reading_sigma", c.reading.sigma},
-                    {"drawn", c.drawn},
-                    {"allowed", c.allowed},
-                    {"agrees", c.agrees()}});
+  for (const CheckedReading& c : checked) list.push_back(json::parse(check_json(c, when)));
   out["checks"] = list;
   return out.dump(1) + "\n";
 }

@@ -63,6 +63,9 @@ struct RefinedScale {
 RefinedScale refine_scale(const TableMap& map, const CheckFigure& figure,
                           const std::vector<HandReading>& readings);
 
+/// One reading as files keep it: a JSON object.
+std::string check_json(const CheckedReading& checked, const std::string& when);
+
 /// The table file's text with the readings kept in it under "checks", earlier ones first; `map` replaces the
 /// map where it was refined. Throws Refusal for a text that is no table map.
 std::string with_checks(const std::string& table, const TableMap* map,

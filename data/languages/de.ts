@@ -1404,7 +1404,7 @@
         <translation>Die Blätter in das Licht des Projektors legen</translation>
     </message>
     <message>
-        <source>&amp;3  Photograph</source>
+        <source>&amp;3  Photos</source>
         <translation>&amp;3  Foto</translation>
     </message>
     <message>
@@ -2318,6 +2318,498 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
     <message>
         <source>after the back</source>
         <translation>nach dem Rückenteil</translation>
+    </message>
+    <message>
+        <source>%1 cannot be read. Check that it is still there.</source>
+        <translation>%1 lässt sich nicht lesen. Prüfen Sie, ob die Datei noch da ist.</translation>
+    </message>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>%1: sheet seen</source>
+        <translation>%1: Blatt da</translation>
+    </message>
+    <message>
+        <source>%1: no sheet</source>
+        <translation>%1: kein Blatt</translation>
+    </message>
+    <message>
+        <source>%1: drawn %2, measured %3. It agrees: off by %4, within the %5 that tape and map leave open.</source>
+        <translation>%1: gezeichnet %2, gemessen %3. Es stimmt: %4 Unterschied, innerhalb der %5, die Maßband und Karte offenlassen.</translation>
+    </message>
+    <message>
+        <source>%1: drawn %2, measured %3. It does not agree: off by %4, and tape and map leave open %5.</source>
+        <translation>%1: gezeichnet %2, gemessen %3. Es stimmt nicht: %4 Unterschied, und Maßband und Karte lassen %5 offen.</translation>
+    </message>
+    <message>
+        <source>&amp;5  Check</source>
+        <translation>&amp;5  Prüfen</translation>
+    </message>
+    <message>
+        <source>&amp;6  Watch</source>
+        <translation>&amp;6  Wachen</translation>
+    </message>
+    <message>
+        <source>&amp;Judge it</source>
+        <translation>Be&amp;urteilen</translation>
+    </message>
+    <message>
+        <source>&amp;Keep as a file …</source>
+        <translation>Als Datei &amp;sichern …</translation>
+    </message>
+    <message>
+        <source>&amp;Light the figure</source>
+        <translation>Figur be&amp;leuchten</translation>
+    </message>
+    <message>
+        <source>&amp;Look where it stands</source>
+        <translation>&amp;Nachsehen, wo sie steht</translation>
+    </message>
+    <message>
+        <source>&amp;Measure on the simulated table</source>
+        <translation>Am simulierten Tisch &amp;messen</translation>
+    </message>
+    <message>
+        <source>&amp;Next: check it by hand</source>
+        <translation>&amp;Weiter: von Hand prüfen</translation>
+    </message>
+    <message>
+        <source>&amp;Use photographs from files</source>
+        <translation>F&amp;otos aus Dateien nehmen</translation>
+    </message>
+    <message>
+        <source>&amp;With a grid</source>
+        <translation>Mit &amp;Raster</translation>
+    </message>
+    <message>
+        <source>A camera file that goes with this calibration</source>
+        <translation>Eine Kameradatei, die zu dieser Kalibrierung gehört</translation>
+    </message>
+    <message>
+        <source>A camera file, as the command line reads it</source>
+        <translation>Eine Kameradatei, wie die Befehlszeile sie liest</translation>
+    </message>
+    <message>
+        <source>A camera on a ca&amp;ble …</source>
+        <translation>Eine Kamera am &amp;Kabel …</translation>
+    </message>
+    <message>
+        <source>A camera on a cable</source>
+        <translation>Eine Kamera am Kabel</translation>
+    </message>
+    <message>
+        <source>A camera that stays</source>
+        <translation>Eine Kamera, die bleibt</translation>
+    </message>
+    <message>
+        <source>A camera that watches</source>
+        <translation>Eine Kamera, die wacht</translation>
+    </message>
+    <message>
+        <source>A device such as /dev/video2, a film's file, or an address with ://</source>
+        <translation>Ein Gerät wie /dev/video2, die Datei eines Films oder eine Adresse mit ://</translation>
+    </message>
+    <message>
+        <source>A grid with it</source>
+        <translation>Ein Raster dazu</translation>
+    </message>
+    <message>
+        <source>A look before cutting</source>
+        <translation>Ein Blick vor dem Schneiden</translation>
+    </message>
+    <message>
+        <source>A page to print and to cut out, at 100 %</source>
+        <translation>Eine Seite zum Drucken und Ausschneiden, mit 100 %</translation>
+    </message>
+    <message>
+        <source>A short one when it sees something ahead of the blade (Ctrl+U)</source>
+        <translation>Ein kurzer, wenn sie etwas vor der Klinge sieht (Strg+U)</translation>
+    </message>
+    <message>
+        <source>A to C, by tape (&amp;X)</source>
+        <translation>A bis C, mit dem Maßband (&amp;X)</translation>
+    </message>
+    <message>
+        <source>Bump the projector</source>
+        <translation>Projektor anstoßen</translation>
+    </message>
+    <message>
+        <source>Ca&amp;mera</source>
+        <translation>Ka&amp;mera</translation>
+    </message>
+    <message>
+        <source>Calibrate first: a camera's place is told in millimetres of the calibrated mat.</source>
+        <translation>Erst kalibrieren: Wo eine Kamera steht, wird in Millimetern der kalibrierten Matte gesagt.</translation>
+    </message>
+    <message>
+        <source>Camera files (*.json)</source>
+        <translation>Kameradateien (*.json)</translation>
+    </message>
+    <message>
+        <source>Check %1 by hand</source>
+        <translation>%1 von Hand prüfen</translation>
+    </message>
+    <message>
+        <source>Check by hand</source>
+        <translation>Von Hand prüfen</translation>
+    </message>
+    <message>
+        <source>Choose a camera</source>
+        <translation>Kamera wählen</translation>
+    </message>
+    <message>
+        <source>Compare distances of light with a tape</source>
+        <translation>Abstände im Licht mit dem Maßband vergleichen</translation>
+    </message>
+    <message>
+        <source>Compares it with what the map says and how sure that is</source>
+        <translation>Vergleicht mit dem, was die Karte sagt, und damit, wie sicher das ist</translation>
+    </message>
+    <message>
+        <source>Crosses of light at known distances, for a tape.</source>
+        <translation>Kreuze aus Licht in bekannten Abständen, für ein Maßband.</translation>
+    </message>
+    <message>
+        <source>Dev&amp;ice, film or address</source>
+        <translation>G&amp;erät, Film oder Adresse</translation>
+    </message>
+    <message>
+        <source>From a phone, or another camera</source>
+        <translation>Von einem Telefon oder einer anderen Kamera</translation>
+    </message>
+    <message>
+        <source>From the middle of one cross to the middle of the other</source>
+        <translation>Von der Mitte des einen Kreuzes zur Mitte des anderen</translation>
+    </message>
+    <message>
+        <source>Full screen on the projector, on the bare mat. Escape there ends it</source>
+        <translation>Auf dem ganzen Projektor, auf der bloßen Matte. Escape dort beendet es</translation>
+    </message>
+    <message>
+        <source>How the camera is held</source>
+        <translation>Wie die Kamera gehalten wird</translation>
+    </message>
+    <message>
+        <source>I ca&amp;rry it</source>
+        <translation>Ich t&amp;rage sie</translation>
+    </message>
+    <message>
+        <source>In Table, where a camera that stays finds out where it stands (Ctrl+Shift+G)</source>
+        <translation>Unter Tisch, wo eine Kamera, die bleibt, herausfindet, wo sie steht (Strg+Umschalt+G)</translation>
+    </message>
+    <message>
+        <source>It can notice that mat, projector or camera were moved while you cut, and look ahead of the blade. Glue eight or more tags around the mat's edge, where no blade goes, and fix the camera so that it sees them and the whole light.</source>
+        <translation>Sie kann bemerken, dass Matte, Projektor oder Kamera beim Schneiden verrückt wurden, und vor die Klinge schauen. Kleben Sie acht oder mehr Marken um den Rand der Matte, wo keine Klinge geht, und befestigen Sie die Kamera so, dass sie die Marken und das ganze Licht sieht.</translation>
+    </message>
+    <message>
+        <source>It is kept in the project. To use it with the command line, or with another project of the same calibration, keep it as a file.</source>
+        <translation>Es steht im Projekt. Für die Befehlszeile oder ein anderes Projekt derselben Kalibrierung sichern Sie es als Datei.</translation>
+    </message>
+    <message>
+        <source>It is known where it stands: %1 cm above the mat. %2 tags were seen. It can be asked to watch where you cut.</source>
+        <translation>Es ist bekannt, wo sie steht: %1 cm über der Matte. %2 Marken waren zu sehen. Beim Schneiden kann sie wachen.</translation>
+    </message>
+    <message>
+        <source>It is not known yet where it stands, so it cannot watch.</source>
+        <translation>Noch ist nicht bekannt, wo sie steht; so kann sie nicht wachen.</translation>
+    </message>
+    <message>
+        <source>It is not said which camera looks at the table. Choose it in the list.</source>
+        <translation>Es ist nicht gesagt, welche Kamera auf den Tisch sieht. Wählen Sie sie in der Liste.</translation>
+    </message>
+    <message>
+        <source>It is not said which screen the projector is. Choose it where the sheets are laid.</source>
+        <translation>Es ist nicht gesagt, welcher Bildschirm der Projektor ist. Wählen Sie ihn dort, wo die Blätter gelegt werden.</translation>
+    </message>
+    <message>
+        <source>It is not typed in yet what the tape reads. Measure, and type it into the field.</source>
+        <translation>Noch ist nicht eingetippt, was das Maßband zeigt. Messen Sie, und tippen Sie es in das Feld.</translation>
+    </message>
+    <message>
+        <source>It learns the table, or finds it again after a move; R does the same (Ctrl+R)</source>
+        <translation>Sie lernt den Tisch oder findet ihn nach einem Stoß wieder; R tut dasselbe (Strg+R)</translation>
+    </message>
+    <message>
+        <source>It sta&amp;ys</source>
+        <translation>Sie bleibt &amp;stehen</translation>
+    </message>
+    <message>
+        <source>It stands on something and sees all from one side</source>
+        <translation>Sie steht auf etwas und sieht alles von einer Seite</translation>
+    </message>
+    <message>
+        <source>It takes the photographs by itself, with hints</source>
+        <translation>Sie macht die Fotos von selbst, mit Hinweisen</translation>
+    </message>
+    <message>
+        <source>It watches as soon as the lines are shown on the projector.</source>
+        <translation>Sie wacht, sobald die Linien auf dem Projektor zu sehen sind.</translation>
+    </message>
+    <message>
+        <source>Keep the camera's place</source>
+        <translation>Platz der Kamera sichern</translation>
+    </message>
+    <message>
+        <source>Laid straight on the bare mat, read to half a millimetre or a 32nd of an inch</source>
+        <translation>Gerade auf die bloße Matte gelegt, auf einen halben Millimeter oder ein 32stel Zoll abgelesen</translation>
+    </message>
+    <message>
+        <source>Lays a tape there, between the two crosses of light</source>
+        <translation>Legt dort ein Maßband zwischen die beiden Kreuze</translation>
+    </message>
+    <message>
+        <source>Let a camera that stays find where it stands</source>
+        <translation>Eine Kamera, die bleibt, ihren Platz finden lassen</translation>
+    </message>
+    <message>
+        <source>Let the camera watch</source>
+        <translation>Kamera wachen lassen</translation>
+    </message>
+    <message>
+        <source>Li&amp;ght two crosses</source>
+        <translation>Zwei Kreuze zei&amp;gen</translation>
+    </message>
+    <message>
+        <source>Lines every centimetre, or every inch, over the whole light</source>
+        <translation>Linien im Abstand eines Zentimeters oder eines Zolls, über das ganze Licht</translation>
+    </message>
+    <message>
+        <source>Lines of light are easily believed. Lay a steel tape on the bare mat, straight from the middle of one cross to the middle of another, and type in what it reads. A tape sees a changed size or shape; that all lines slid or turned together it does not see.</source>
+        <translation>Linien aus Licht glaubt man leicht. Legen Sie ein Stahlmaßband auf die bloße Matte, gerade von der Mitte eines Kreuzes zur Mitte eines anderen, und tippen Sie ein, was es zeigt. Ein Maßband sieht eine andere Größe oder Form; dass alle Linien zusammen gerutscht oder gedreht sind, sieht es nicht.</translation>
+    </message>
+    <message>
+        <source>Meas&amp;ured from</source>
+        <translation>Gemessen v&amp;on</translation>
+    </message>
+    <message>
+        <source>Mend the s&amp;cale by the tape</source>
+        <translation>Maß&amp;stab nach dem Maßband richten</translation>
+    </message>
+    <message>
+        <source>Mend the scale by the tape</source>
+        <translation>Maßstab nach dem Maßband richten</translation>
+    </message>
+    <message>
+        <source>No &amp;grid</source>
+        <translation>&amp;Kein Raster</translation>
+    </message>
+    <message>
+        <source>No camera's place is known for this calibration, so nobody watches. Check two crosses before cutting.</source>
+        <translation>Zu dieser Kalibrierung ist kein Platz einer Kamera bekannt; niemand wacht. Prüfen Sie vor dem Schneiden zwei Kreuze.</translation>
+    </message>
+    <message>
+        <source>No picture comes from the camera.</source>
+        <translation>Von der Kamera kommt kein Bild.</translation>
+    </message>
+    <message>
+        <source>Nobody watches the table.</source>
+        <translation>Niemand wacht über den Tisch.</translation>
+    </message>
+    <message>
+        <source>Nobody watches: the camera sends no pictures.</source>
+        <translation>Niemand wacht: Die Kamera schickt keine Bilder.</translation>
+    </message>
+    <message>
+        <source>On the simulated table, to see what happens then (Ctrl+B)</source>
+        <translation>Am simulierten Tisch, um zu sehen, was dann geschieht (Strg+B)</translation>
+    </message>
+    <message>
+        <source>Opens the camera and shows the target on the projector. Escape there ends it</source>
+        <translation>Öffnet die Kamera und zeigt das gewürfelte Bild auf dem Projektor. Escape dort beendet es</translation>
+    </message>
+    <message>
+        <source>Photograph and calibrate again</source>
+        <translation>Neu fotografieren und kalibrieren</translation>
+    </message>
+    <message>
+        <source>Photographs from files instead</source>
+        <translation>Stattdessen Fotos aus Dateien</translation>
+    </message>
+    <message>
+        <source>Photographs from two sides; you are told when to go on</source>
+        <translation>Fotos von zwei Seiten; es wird gesagt, wann es weitergeht</translation>
+    </message>
+    <message>
+        <source>Right after calibrating, the sheets still lying there. Target, plain light and darkness are shown in turn; stand clear for some seconds</source>
+        <translation>Gleich nach dem Kalibrieren, wenn die Blätter noch liegen. Gewürfeltes Bild, reines Licht und Dunkel kommen nacheinander; treten Sie einige Sekunden zurück</translation>
+    </message>
+    <message>
+        <source>Save the edge &amp;tags as PDF …</source>
+        <translation>&amp;Randmarken als PDF sichern …</translation>
+    </message>
+    <message>
+        <source>Save the edge tags</source>
+        <translation>Randmarken sichern</translation>
+    </message>
+    <message>
+        <source>Something was moved, and the lines are taken away.</source>
+        <translation>Etwas wurde verrückt; die Linien sind weggenommen.</translation>
+    </message>
+    <message>
+        <source>Sto&amp;p the camera</source>
+        <translation>Kamera anha&amp;lten</translation>
+    </message>
+    <message>
+        <source>Stop the camera</source>
+        <translation>Kamera anhalten</translation>
+    </message>
+    <message>
+        <source>Take a camera's place from a file</source>
+        <translation>Platz einer Kamera aus einer Datei nehmen</translation>
+    </message>
+    <message>
+        <source>Take fr&amp;om a file …</source>
+        <translation>A&amp;us Datei nehmen …</translation>
+    </message>
+    <message>
+        <source>Take the &amp;photographs</source>
+        <translation>&amp;Fotos machen</translation>
+    </message>
+    <message>
+        <source>Take the simulated table</source>
+        <translation>Simulierten Tisch nehmen</translation>
+    </message>
+    <message>
+        <source>Target and plain light are shown in turn, and each photograph is taken by itself when nothing moves. What is amiss is said under the picture.</source>
+        <translation>Gewürfeltes Bild und reines Licht kommen nacheinander, und jedes Foto entsteht von selbst, wenn sich nichts bewegt. Was fehlt, steht unter dem Bild.</translation>
+    </message>
+    <message>
+        <source>The camera learns the table. Stand clear for some seconds.</source>
+        <translation>Die Kamera lernt den Tisch. Treten Sie einige Sekunden zurück.</translation>
+    </message>
+    <message>
+        <source>The camera looks again</source>
+        <translation>Kamera noch einmal schauen lassen</translation>
+    </message>
+    <message>
+        <source>The camera on a cable that looks at the table. They are counted by the system, from 0 on</source>
+        <translation>Die Kamera am Kabel, die auf den Tisch sieht. Das System zählt sie von 0 an</translation>
+    </message>
+    <message>
+        <source>The camera sees too little to tell.</source>
+        <translation>Die Kamera sieht zu wenig, um etwas zu sagen.</translation>
+    </message>
+    <message>
+        <source>The camera stands still, and sees the whole light and the tags at the mat's edge.</source>
+        <translation>Die Kamera steht still und sieht das ganze Licht und die Marken am Rand der Matte.</translation>
+    </message>
+    <message>
+        <source>The camera watches the table.</source>
+        <translation>Die Kamera wacht über den Tisch.</translation>
+    </message>
+    <message>
+        <source>The crosses, and a square with its diagonals</source>
+        <translation>Die Kreuze und ein Quadrat mit seinen Diagonalen</translation>
+    </message>
+    <message>
+        <source>The folder %1 for the photographs cannot be made. Make room on the disk.</source>
+        <translation>Der Ordner %1 für die Fotos lässt sich nicht anlegen. Schaffen Sie Platz auf dem Datenträger.</translation>
+    </message>
+    <message>
+        <source>The light does not lie where the calibration says: from %1 the tape reads otherwise. Measure again; if it stays so, calibrate again before cutting. Where only the size is in doubt, because the rulers were not measured, the tape can mend it.</source>
+        <translation>Das Licht liegt nicht, wo die Kalibrierung sagt: Von %1 zeigt das Maßband anderes. Messen Sie noch einmal; bleibt es so, kalibrieren Sie vor dem Schneiden neu. Ist nur die Größe fraglich, weil die Lineale nicht gemessen wurden, kann das Maßband sie richten.</translation>
+    </message>
+    <message>
+        <source>The scale was mended by %1 %. It is known within %2 % now.</source>
+        <translation>Der Maßstab wurde um %1 % gerichtet. Er ist nun auf %2 % bekannt.</translation>
+    </message>
+    <message>
+        <source>The simulated table's camera does not see your table. Choose another one.</source>
+        <translation>Die Kamera des simulierten Tisches sieht Ihren Tisch nicht. Wählen Sie eine andere.</translation>
+    </message>
+    <message>
+        <source>The table is not learnt yet. Begin to cut, lay the cloth clear of the marks of light, and stand clear.</source>
+        <translation>Der Tisch ist noch nicht gelernt. Beginnen Sie zu schneiden, legen Sie den Stoff neben die Lichtmarken, und treten Sie zurück.</translation>
+    </message>
+    <message>
+        <source>The tape rea&amp;ds</source>
+        <translation>Maßband &amp;zeigt</translation>
+    </message>
+    <message>
+        <source>This calibration is of the simulated table, which only its own camera sees. Choose that one, or calibrate your own table.</source>
+        <translation>Diese Kalibrierung ist vom simulierten Tisch, den nur seine eigene Kamera sieht. Wählen Sie diese, oder kalibrieren Sie Ihren Tisch.</translation>
+    </message>
+    <message>
+        <source>To the camera's place …</source>
+        <translation>Zum Platz der Kamera …</translation>
+    </message>
+    <message>
+        <source>To the table</source>
+        <translation>Zum Tisch</translation>
+    </message>
+    <message>
+        <source>Waiting for the camera …</source>
+        <translation>Warten auf die Kamera …</translation>
+    </message>
+    <message>
+        <source>What the camera sees</source>
+        <translation>Was die Kamera sieht</translation>
+    </message>
+    <message>
+        <source>Where the camera stands</source>
+        <translation>Wo die Kamera steht</translation>
+    </message>
+    <message>
+        <source>Where the rulers were not measured: all distances are stretched to what the tape says, and the calibration knows its scale better. Can be undone</source>
+        <translation>Wo die Lineale nicht gemessen wurden: Alle Abstände werden auf das gestreckt, was das Maßband sagt, und die Kalibrierung kennt ihren Maßstab besser. Lässt sich zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Whether table, projector or camera are moved, and what lies ahead of the blade. An aid that misses things: keep your other hand out of the blade's way (Ctrl+G)</source>
+        <translation>Ob Tisch, Projektor oder Kamera verrückt werden und was vor der Klinge liegt. Eine Hilfe, der manches entgeht: Halten Sie die andere Hand aus dem Weg der Klinge (Strg+G)</translation>
+    </message>
+    <message>
+        <source>With a sound</source>
+        <translation>Mit einem Ton</translation>
+    </message>
+    <message>
+        <source>Working out where it stands …</source>
+        <translation>Es wird berechnet, wo sie steht …</translation>
+    </message>
+    <message>
+        <source>a device, film or address</source>
+        <translation>ein Gerät, ein Film oder eine Adresse</translation>
+    </message>
+    <message>
+        <source>camera %1 of this machine</source>
+        <translation>Kamera %1 dieses Rechners</translation>
+    </message>
+    <message>
+        <source>camera.json</source>
+        <translation>kamera.json</translation>
+    </message>
+    <message>
+        <source>left</source>
+        <translation>links</translation>
+    </message>
+    <message>
+        <source>middle</source>
+        <translation>Mitte</translation>
+    </message>
+    <message>
+        <source>none yet</source>
+        <translation>noch keine</translation>
+    </message>
+    <message>
+        <source>right</source>
+        <translation>rechts</translation>
+    </message>
+    <message>
+        <source>tags.pdf</source>
+        <translation>marken.pdf</translation>
+    </message>
+    <message>
+        <source>the simulated table's own</source>
+        <translation>die des simulierten Tisches</translation>
+    </message>
+    <message>
+        <source>Something moves. Stand clear of the light.</source>
+        <translation>Etwas bewegt sich. Treten Sie aus dem Licht.</translation>
+    </message>
+    <message>
+        <source>Stand clear of the light for some seconds.</source>
+        <translation>Treten Sie einige Sekunden aus dem Licht zurück.</translation>
     </message>
 </context>
 </TS>

@@ -2,15 +2,14 @@
 
 #include "calibration/camera/frame_source.h"
 #include "calibration/camera/locate_camera.h"
-#include "calibration/camera/still_frames.h"
 #include "calibration/refusal.h"
 #include "calibration/solve/calibrate.h"
-#include "calibration/target/target.h"
 #include "projector/commands/command.h"
 #include "projector/commands/display.h"
 #include "projector/commands/files.h"
 #include "projector/showing/picture_window.h"
 #include "projector/table/lens_file.h"
+#include "projector/table/live_capture.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -44,24 +43,19 @@ calibration::LocateRequest from_photographs(const std::string& folder) {
 // Target, plain light and darkness shown in turn, and frames taken of each while nothing moves.
 calibration::LocateRequest from_camera(const CameraOptions& options, const calibration::TableMap& map) {
   const auto application = open_display();
-  const QImage pictures[] = {
-      window_picture(calibration::target_picture(map.width, map.height)),
-      window_picture(calibration::plain_picture(map.width, map.height)),
-      window_picture(cv::Mat(map.height, map.width, CV_8UC1, cv::Scalar(0))),
-  };
-  PictureWindow window(projector_screen(options.screen, map.width, map.height), pictures[0]);
+  LiveLocating locating(map);
+  PictureWindow window(projector_screen(options.screen, map.width, map.height), locating.picture());
   calibration::CameraFeed feed(
       {.spec = options.camera, .width = options.size.width, .height = options.size.height});
-  calibration::StillFrames still({.pictures = 3, .settle_seconds = 1.5});
   const std::string last = show_and_look(window, feed, [&](const calibration::CameraFrame& frame) {
-    still.look(calibration::grey_of(frame.picture), frame.seconds);
-    window.show_picture(pictures[still.wanted()]);
-    if (still.done()) window.close();
-    return std::string(still.disturbed() ? "Something moves. Stand clear of the light."
-                                         : "Stand clear of the light for some seconds.");
+    locating.look(frame);
+    window.show_picture(locating.picture());
+    if (locating.done()) window.close();
+    return std::string(locating.disturbed() ? "Something moves. Stand clear of the light."
+                                            : "Stand clear of the light for some seconds.");
   });
-  if (!still.done()) throw calibration::Refusal("The camera's place was not found. " + last);
-  return {still.frames(0), still.frames(1), still.frames(2), {}};
+  if (!locating.done()) throw calibration::Refusal("The camera's place was not found. " + last);
+  return locating.request();
 }
 
 void run(const CameraOptions& options) {

@@ -1,6 +1,5 @@
 #include <QApplication>
 
-#include "calibration/camera/capture_session.h"
 #include "calibration/camera/frame_source.h"
 #include "calibration/refusal.h"
 #include "calibration/target/target.h"
@@ -8,8 +7,8 @@
 #include "projector/commands/display.h"
 #include "projector/commands/files.h"
 #include "projector/cutting/window.h"
-#include "projector/frame/png.h"
 #include "projector/showing/picture_window.h"
+#include "projector/table/live_capture.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -45,12 +44,12 @@ void take(const CaptureOptions& options) {
   settings.height = options.projector.height;
   settings.sides = options.sides;
   settings.fixed = options.fixed;
-  calibration::CaptureSession session(settings);
   const std::filesystem::path folder(options.photos);
   make_folder(folder);
   if (!files_ending(folder, {".jpg", ".jpeg", ".png"}).empty())
     throw calibration::Refusal("There are photographs in \"" + options.photos +
                                "\" already, and calibrating uses all of a folder. Give a new folder.");
+  LiveCapture capture(settings, options.photos);
   const auto application = open_display();
   const QImage target = window_picture(calibration::target_picture(settings.width, settings.height)),
                plain = window_picture(calibration::plain_picture(settings.width, settings.height));
@@ -59,23 +58,20 @@ void take(const CaptureOptions& options) {
       {.spec = options.camera, .width = options.camera_size.width, .height = options.camera_size.height});
 
   const std::string last = show_and_look(window, feed, [&](const calibration::CameraFrame& frame) {
-    const bool of_target = window.picture().cacheKey() == target.cacheKey();
-    const calibration::CaptureStep step = session.look(calibration::grey_of(frame.picture), frame.seconds);
-    window.show_picture(step.show == calibration::ShownPicture::target ? target : plain);
-    if (session.done()) window.close();
-    if (!step.take) return step.hints.empty() ? step.say : step.hints.front();
-    const std::string name =
-        "photograph-" + std::to_string(session.taken()) + (of_target ? "-target.png" : "-plain.png");
-    write_file(folder / name, png_bytes(frame.picture));
-    return "Taken: " + name;
+    const LiveCapture::Seen seen = capture.look(frame);
+    window.show_picture(seen.step.show == calibration::ShownPicture::target ? target : plain);
+    if (capture.done()) window.close();
+    if (!seen.taken.empty()) return "Taken: " + seen.taken;
+    return seen.step.hints.empty() ? seen.step.say : seen.step.hints.front();
   });
-  if (!session.done())
-    throw calibration::Refusal(session.taken() == 0
+  const std::string taken = std::to_string(capture.files().size());
+  if (!capture.done())
+    throw calibration::Refusal(capture.files().empty()
                                    ? "No photograph was taken. " + last
-                                   : "Only " + std::to_string(session.taken()) +
+                                   : "Only " + taken +
                                          " photographs were taken. Begin again with a new folder.");
-  std::cout << session.taken() << " photographs in " << options.photos
-            << ". Now: cowlcast calibrate --photos " << options.photos << " ...\n";
+  std::cout << taken << " photographs in " << options.photos << ". Now: cowlcast calibrate --photos "
+            << options.photos << " ...\n";
 }
 
 }  // namespace

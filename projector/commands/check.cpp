@@ -10,9 +10,8 @@
 #include "projector/commands/files.h"
 #include "projector/commands/headless.h"
 #include "projector/frame/png.h"
-#include "projector/frame/render.h"
-#include "projector/frame/writing.h"
 #include "projector/showing/picture_window.h"
+#include "projector/table/check_light.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -37,65 +36,15 @@ calibration::HandReading reading_from(const std::string& text) {
           static_cast<char>(std::toupper(static_cast<unsigned char>(parts[1][0]))), *mm, 0.5};
 }
 
-// Lines of light: squares of 1 cm, every tenth brighter; or of 1 in, every sixth.
-void add_grid(std::vector<Mark>& marks, const Polyline& lit, bool inches) {
-  const double step = inches ? kMmPerInch : 10.0;
-  const int heavy = inches ? 6 : 10;
-  Point low = lit.front(), high = lit.front();
-  for (const Point& p : lit) {
-    low = low.cwiseMin(p);
-    high = high.cwiseMax(p);
-  }
-  Mark fine{.lines = {}, .closed = false, .width = 0.6, .colour = 0xff404040}, bold = fine;
-  bold.width = 0.9;
-  bold.colour = 0xff8a8a8a;
-  for (int axis = 0; axis < 2; ++axis) {
-    const int from = static_cast<int>(std::ceil(low[axis] / step)), to = static_cast<int>(high[axis] / step);
-    for (int k = from; k <= to; ++k) {
-      Point a = low, b = high;
-      a[axis] = b[axis] = k * step;
-      Polyline line;  // in pieces, since light bends
-      for (int i = 0; i <= 24; ++i) line.push_back(a + (b - a) * (i / 24.0));
-      (k % heavy == 0 ? bold : fine).lines.push_back(line);
-    }
-  }
-  marks.push_back(fine);
-  marks.push_back(bold);
-}
-
-std::vector<Mark> figure_marks(const calibration::TableMap& map, const calibration::CheckFigure& figure,
-                               const CheckOptions& options) {
-  std::vector<Mark> marks;
-  if (options.grid != "none") add_grid(marks, lit_outline(map, 0.0), options.grid == "in");
-  constexpr double kArm = 20.0;  // mm
-  Mark crosses{.lines = {}, .closed = false, .width = 0.8, .colour = 0xffffffff};
-  for (const calibration::CheckCross& cross : figure.crosses) {
-    if (options.quick && cross.name != 'A' && cross.name != 'C') continue;
-    const Point right(kArm, 0.0), up(0.0, kArm);
-    crosses.lines.push_back({cross.mat - right, cross.mat, cross.mat + right});
-    crosses.lines.push_back({cross.mat - up, cross.mat, cross.mat + up});
-    marks.push_back(writing(std::string(1, cross.name), cross.mat + Point(kArm, -kArm), 14.0, 0xffffd24a));
-  }
-  if (!options.quick) {
-    const Point p = figure.at('P'), q = figure.at('Q'), r = figure.at('R'), s = figure.at('S');
-    marks.push_back({.lines = {{p, q, r, s}}, .closed = true, .width = 0.8, .colour = 0xffffffff});
-    marks.push_back({.lines = {{p, r}, {q, s}}, .closed = false, .width = 0.8, .colour = 0xffffffff});
-  }
-  marks.push_back(crosses);
-  return marks;
+CheckGrid grid_of(const CheckOptions& options) {
+  return options.grid == "cm"   ? CheckGrid::centimetres
+         : options.grid == "in" ? CheckGrid::inches
+                                : CheckGrid::none;
 }
 
 void say_distances(const calibration::CheckFigure& figure, bool quick) {
-  const auto say = [&](char a, char b) {
-    std::printf("%c to %c: %.1f mm\n", a, b, (figure.at(a) - figure.at(b)).norm());
-  };
-  say('A', 'C');
-  if (quick) return;
-  say('B', 'D');
-  say('A', 'B');
-  say('B', 'C');
-  say('P', 'Q');
-  say('P', 'R');
+  for (const auto& [from, to] : distances_to_measure(quick))
+    std::printf("%c to %c: %.1f mm\n", from, to, (figure.at(from) - figure.at(to)).norm());
 }
 
 void judge_readings(const CheckOptions& options, const std::string& text, const calibration::TableMap& map,
@@ -133,8 +82,7 @@ void judge_readings(const CheckOptions& options, const std::string& text, const 
 void run(const CheckOptions& options) {
   const std::string text = read_file(options.table, "a table file made by `cowlcast calibrate`");
   const auto map = calibration::TableMap::from_json(text);
-  const calibration::CheckFigure figure =
-      calibration::check_figure(map, options.grid == "in" ? 2.0 * kMmPerInch : 50.0);
+  const calibration::CheckFigure figure = check_light_figure(map, grid_of(options));
   if (!options.readings.empty()) {
     judge_readings(options, text, map, figure);
     return;
@@ -142,7 +90,7 @@ void run(const CheckOptions& options) {
   if (options.show || !options.screen.empty()) {
     const auto application = open_display();
     PictureWindow window(projector_screen(options.screen, map.width, map.height),
-                         rendered(map, figure_marks(map, figure, options), 0.0));
+                         check_light(map, figure, {options.quick, grid_of(options)}));
     say_distances(figure, options.quick);
     std::printf("Measure on the bare mat. Escape ends.\n");
     std::fflush(stdout);
@@ -151,7 +99,7 @@ void run(const CheckOptions& options) {
     return;
   }
   const Headless qt;
-  write_file(options.out, png_bytes(rendered(map, figure_marks(map, figure, options), 0.0)));
+  write_file(options.out, png_bytes(check_light(map, figure, {options.quick, grid_of(options)})));
   say_distances(figure, options.quick);
 }
 

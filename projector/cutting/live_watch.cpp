@@ -21,22 +21,16 @@ LiveWatch::LiveWatch(ShownLines lines, const calibration::CameraRequest& request
                      calibration::OpenCamera open)
     : lines_(std::move(lines)),
       watching_(watching),
-      feed_(request, std::move(open)),
       found_(watching.table().found_again()),
-      standing_(watching.table().standing()) {
-  QObject::connect(&timer_, &QTimer::timeout, [this] { look(); });
-  timer_.start(15);
-}
-
-void LiveWatch::look() {
-  if (aside_.busy()) return;
-  aside_.start(
-      [this, view = lines_.view(), shown = lines_.frame(), frame = feed_.newest(),
-       complaint = feed_.complaint()] {
-        watching_.look(view, shown, frame, complaint, calibration::steady_seconds());
-      },
-      [this](const std::exception_ptr& failed) { take_in(failed); });
-}
+      standing_(watching.table().standing()),
+      camera_(
+          request, std::move(open),
+          [this] {
+            return [this, view = lines_.view(), shown = lines_.frame()](const LiveCamera::Glance& seen) {
+              watching_.look(view, shown, seen.frame, seen.complaint, calibration::steady_seconds());
+            };
+          },
+          [this](const std::exception_ptr& failed) { take_in(failed); }) {}
 
 void LiveWatch::take_in(const std::exception_ptr& failed) {
   failed_ = failed;
@@ -53,7 +47,7 @@ void LiveWatch::take_in(const std::exception_ptr& failed) {
   } catch (...) {  // none may leave Qt's loop
     failed_ = std::current_exception();
   }
-  timer_.stop();
+  camera_.stop();
   if (ended) ended();
 }
 

@@ -11,14 +11,13 @@
 // when the window is closed, and counts when it is opened again.
 #pragma once
 
-#include <QTimer>
 #include <exception>
 #include <functional>
 
 #include "calibration/camera/frame_source.h"
 #include "projector/cutting/watching.h"
 #include "projector/cutting/window.h"
-#include "projector/showing/aside.h"
+#include "projector/showing/live_camera.h"
 
 namespace cowlcast::projector {
 
@@ -51,17 +50,14 @@ class LiveWatch {
   void rethrow() const;
 
  private:
-  void look();
   void take_in(const std::exception_ptr& failed);
 
   ShownLines lines_;
   Watching& watching_;
-  calibration::CameraFeed feed_;
   int found_ = 0;
   WatchStanding standing_;
   std::exception_ptr failed_;
-  QTimer timer_;
-  Aside aside_;  // last: it ends before what it uses
+  LiveCamera camera_;  // last: it ends before what it uses
 };
 
 }  // namespace cowlcast::projector

@@ -16,6 +16,8 @@
 #include <string>
 #include <vector>
 
+#include "calibration/camera/fixed_camera.h"
+#include "calibration/check/hand_check.h"
 #include "calibration/table_map/table_map.h"
 #include "drafting/block/block.h"
 #include "drafting/cowl/cowl_front.h"
@@ -61,13 +63,22 @@ struct TopChoice {
   double camisole_depth = 130.0;
 };
 
+/// What a tape said between two crosses of light, as it was judged then.
+struct KeptCheck {
+  std::string at;  ///< when
+  calibration::CheckedReading checked;
+};
+
 struct TableChoice {
   int width = 0, height = 0;                    ///< of the projector's picture, pixels; 0: not chosen
   double ruler_across = 0.0, ruler_down = 0.0;  ///< what a sheet's two rulers measure; 0: not measured
   double lamp_height = 0.0;                  ///< the projector's lens over the mat, by tape; 0: not measured
   std::vector<std::string> photographs;      ///< files to calibrate from
   std::optional<calibration::TableMap> map;  ///< as calibrated; none: not yet
-  bool simulated = false;  ///< the map is of the tour's table: no light on a real one goes by it
+  bool simulated = false;              ///< the map is of the tour's table: no light on a real one goes by it
+  std::vector<KeptCheck> checks = {};  ///< of this map by hand, in the order they were made
+  std::string camera = {};  ///< number, device, film or address of the camera on a cable; empty: none
+  std::optional<calibration::FixedCamera> fixed_camera = {};  ///< it stays, and where it stands over this map
 };
 
 struct Project {

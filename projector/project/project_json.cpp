@@ -255,6 +255,32 @@ ClothChoice cloth_from(const json& in) {
   return cloth;
 }
 
+json checks_to(const std::vector<KeptCheck>& checks) {
+  json out = json::array();
+  for (const KeptCheck& kept : checks) out.push_back(json::parse(check_json(kept.checked, kept.at)));
+  return out;
+}
+
+void checks_from(const json& in, std::vector<KeptCheck>& checks) {
+  if (!in.contains("checks")) return;
+  for (const json& item : in.at("checks")) {
+    KeptCheck kept;
+    calibration::HandReading& reading = kept.checked.reading;
+    const std::string from = item.at("from").get<std::string>(), to = item.at("to").get<std::string>();
+    if (from.size() != 1 || to.size() != 1)
+      throw drafting::Refusal(
+          "The project has a check between crosses that are none. Open a copy of the file from before.");
+    reading.from = from.front();
+    reading.to = to.front();
+    take(item, "made_at", kept.at);
+    take(item, "measured", reading.mm);
+    take(item, "reading_sigma", reading.sigma);
+    take(item, "drawn", kept.checked.drawn);
+    take(item, "allowed", kept.checked.allowed);
+    checks.push_back(kept);
+  }
+}
+
 json table_to(const TableChoice& table) {
   return {{"width", table.width},
           {"height", table.height},
@@ -263,7 +289,10 @@ json table_to(const TableChoice& table) {
           {"lamp_height", table.lamp_height},
           {"photographs", table.photographs},
           {"map", table.map ? json::parse(table.map->to_json()) : json()},
-          {"simulated", table.simulated}};
+          {"simulated", table.simulated},
+          {"checks", checks_to(table.checks)},
+          {"camera", table.camera},
+          {"fixed_camera", table.fixed_camera ? json::parse(table.fixed_camera->to_json()) : json()}};
 }
 
 TableChoice table_from(const json& in) {
@@ -277,6 +306,10 @@ TableChoice table_from(const json& in) {
   if (in.contains("map") && !in.at("map").is_null())
     table.map = calibration::TableMap::from_json(in.at("map").dump());
   take(in, "simulated", table.simulated);
+  checks_from(in, table.checks);
+  take(in, "camera", table.camera);
+  if (in.contains("fixed_camera") && !in.at("fixed_camera").is_null())
+    table.fixed_camera = calibration::FixedCamera::from_json(in.at("fixed_camera").dump());
   return table;
 }
 

@@ -107,6 +107,18 @@ struct SimulatedCamera::Scene {
 
 namespace {
 
+void print_sheets(room_model::Room& room) {
+  static const std::vector<cv::Mat> pages = [] {
+    std::vector<cv::Mat> made;
+    for (const room_model::PaperSheet& sheet : simulated_table().session.room.sheets)
+      made.push_back(sheet.page);
+    return made;
+  }();
+  size_t number = 0;
+  for (room_model::PaperSheet& sheet : room.sheets)
+    if (sheet.page.empty() && number < pages.size()) sheet.page = pages[number++];
+}
+
 class Device : public calibration::CameraDevice {
  public:
   explicit Device(std::shared_ptr<const SimulatedCamera::Scene> scene) : scene_(std::move(scene)) {}
@@ -142,19 +154,29 @@ class Device : public calibration::CameraDevice {
       eye = scene_->eye;
       shown = scene_->picture;
     }
-    if (dark_.empty()) dark_ = room_model::linear_photograph(room, eye, shown * 0);
+    print_sheets(room);
+    if (dark_.empty()) {
+      dark_ = room_model::linear_photograph(room, eye, shown * 0);
+      plain_ = room_model::linear_photograph(room, eye, calibration::plain_picture(shown.cols, shown.rows));
+    }
     if (!film_)  // the exposure suits plain light, and stays
-      film_.emplace(
-          room_model::FilmLight{dark_, room_model::linear_photograph(
-                                           room, eye, calibration::plain_picture(shown.cols, shown.rows))},
-          eye, std::vector<cv::Rect>{{0, 0, eye.width, eye.height}});
-    film_->change(
-        {dark_, cv::countNonZero(shown) == 0 ? dark_ : room_model::linear_photograph(room, eye, shown)});
+      film_.emplace(room_model::FilmLight{dark_, plain_}, eye,
+                    std::vector<cv::Rect>{{0, 0, eye.width, eye.height}});
+    film_->change({dark_, light_of(room, eye, shown)});
+  }
+
+  // Light adds up, so an even picture is a share of plain light.
+  cv::Mat light_of(const room_model::Room& room, const room_model::RoomCamera& eye,
+                   const cv::Mat& shown) const {
+    double least = 0.0, most = 0.0;
+    cv::minMaxLoc(shown, &least, &most);
+    if (least < most) return room_model::linear_photograph(room, eye, shown);
+    return dark_ + std::pow(most / 255.0, room.projector.gamma) * (plain_ - dark_);
   }
 
   std::shared_ptr<const SimulatedCamera::Scene> scene_;
   std::optional<room_model::FixedFilm> film_;
-  cv::Mat dark_;
+  cv::Mat dark_, plain_;  // linear light of the room with a black and a white picture
   int room_ = -1, picture_ = -1;
   std::uint64_t frames_ = 0;
   double next_ = 0.0;
@@ -163,7 +185,7 @@ class Device : public calibration::CameraDevice {
 }  // namespace
 
 SimulatedCamera::SimulatedCamera() : scene_(std::make_shared<Scene>()) {
-  scene_->table = simulated_table();
+  scene_->table = bare_simulated_table();  // what is printed on the sheets is drawn when they are looked at
   scene_->room = scene_->table.session.room;
   glue_tags(scene_->room);
   scene_->eye = eye_over(scene_->room);
@@ -171,7 +193,7 @@ SimulatedCamera::SimulatedCamera() : scene_(std::make_shared<Scene>()) {
 }
 
 calibration::CameraRequest SimulatedCamera::request() const {
-  return {.spec = "simulated", .width = scene_->eye.width, .height = scene_->eye.height};
+  return {.spec = kSimulatedCamera, .width = scene_->eye.width, .height = scene_->eye.height};
 }
 
 calibration::OpenCamera SimulatedCamera::opener() const {
@@ -186,6 +208,7 @@ void SimulatedCamera::project(const QImage& picture) {
   cv::Mat shown = grey_picture(picture);
   const std::lock_guard lock(scene_->mutex);
   if (shown.size() != scene_->picture.size()) return;  // not this table's projector
+  if (cv::norm(shown, scene_->picture, cv::NORM_INF) == 0.0) return;
   scene_->picture = std::move(shown);
   ++scene_->picture_number;
 }
@@ -210,13 +233,6 @@ void SimulatedCamera::knock_projector(double mm) {
 void SimulatedCamera::plug(bool in) {
   const std::lock_guard lock(scene_->mutex);
   scene_->plugged = in;
-}
-
-double SimulatedCamera::tape(const Point& from_pixel, const Point& to_pixel) const {
-  const std::lock_guard lock(scene_->mutex);
-  const auto from = room_model::mat_from_projector(scene_->room.projector, from_pixel),
-             to = room_model::mat_from_projector(scene_->room.projector, to_pixel);
-  return from && to ? (*from - *to).norm() : 0.0;
 }
 
 }  // namespace cowlcast::projector

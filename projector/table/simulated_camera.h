@@ -21,6 +21,9 @@
 
 namespace cowlcast::projector {
 
+/// How a project names it among cameras.
+inline constexpr auto kSimulatedCamera = "simulated";
+
 class SimulatedCamera {
  public:
   /// The sheets lie on the mat, the projector shows black.
@@ -41,9 +44,6 @@ class SimulatedCamera {
 
   /// The cable is pulled out, or put back.
   void plug(bool in);
-
-  /// What a steel tape reads between the places that two pixels light on the bare mat, mm.
-  double tape(const Point& from_pixel, const Point& to_pixel) const;
 
   struct Scene;
 

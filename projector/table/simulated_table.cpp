@@ -52,6 +52,18 @@ SimulatedTable simulated_table(std::vector<cv::Mat> pages) {
   return {room_model::random_session(kRoom, options)};
 }
 
+SimulatedTable bare_simulated_table() {
+  return simulated_table(std::vector<cv::Mat>(kSheets));
+}
+
+double tape_on_simulated_table(const calibration::TableMap& map, const Point& from, const Point& to) {
+  const room_model::RoomProjector projector = bare_simulated_table().session.room.projector;
+  const auto there = [&](const Point& drawn) {
+    return room_model::mat_from_projector(projector, map.projector_from_mat(drawn)).value_or(drawn);
+  };
+  return (there(from) - there(to)).norm();
+}
+
 int photograph_count(const SimulatedTable& table) {
   return static_cast<int>(table.session.shots.size());
 }

@@ -28,6 +28,13 @@ struct SimulatedTable {
 /// `pages`: the sheets' pictures; none: four A4 sheets are drawn.
 SimulatedTable simulated_table(std::vector<cv::Mat> pages = {});
 
+/// The same without what is printed on the sheets: quick to make, for where things are, not how they look.
+SimulatedTable bare_simulated_table();
+
+/// What a steel tape reads there between two crosses of light that are drawn at `from` and `to` by the map,
+/// on the bare mat, mm.
+double tape_on_simulated_table(const calibration::TableMap& map, const Point& from, const Point& to);
+
 int photograph_count(const SimulatedTable& table);
 
 /// The JPEG file as the phone would have saved it; `index` from 0.

@@ -113,6 +113,18 @@ Panel* CuttingPlace::make_panel() {
   panel->add(show_);
   why_not_shown_ = panel->add_words({});
   panel->add_gap();
+  panel->add_heading(tr("A camera that watches"));
+  panel->add(make_watch());
+  panel->add_gap();
+  panel->add_heading(tr("A look before cutting"));
+  check_ = new CheckWork(document(), settings(), true);
+  connect(check_, &CheckWork::refused, this, [this](const QString& words) { notice_->say(words); });
+  connect(check_, &CheckWork::agreed, this, [this] { notice_->clear(); });
+  connect(check_, &CheckWork::disagrees, this, [this](const QString& words) {
+    notice_->say(words, tr("To the table"), [this] { emit wanted(Place::table); });
+  });
+  panel->add(check_);
+  panel->add_gap();
   panel->add_heading(tr("Laying"));
   left_ = add_act(*panel, tr("Turn &left"), tr("A fifth of a degree anticlockwise; Q, with shift 5 degrees"),
                   Act::turn_left);

@@ -69,6 +69,7 @@ void CuttingPlace::say_empty(const QString& words, const QString& action, Place 
   panel_->hide();
   view_.reset();
   basis_.reset();
+  watch_->end();
   window_.reset();
 }
 
@@ -78,6 +79,7 @@ void CuttingPlace::begin_anew() {
   chosen_.clear();
   basis_.reset();
   view_.reset();
+  watch_->end();
   window_.reset();
 }
 
@@ -113,6 +115,8 @@ void CuttingPlace::show_project() {
                   project.cloth.colours};
   if (view_) view_->inches = who.inches;
   if (basis_ != now) {
+    watch_->end();
+    if (basis_ && (basis_->piece != now.piece || basis_->shape != now.shape)) watch_->forget_cloth();
     window_.reset();
     basis_ = now;
     begin(*chosen, *project.table.map);
@@ -148,6 +152,7 @@ void CuttingPlace::begin(const drafting::Piece& piece, const calibration::TableM
       view_ = begun(map, piece, wishes, record, now);
     }
     const auto block = project.table.simulated ? std::nullopt : calibration_block(map, record, now);
+    block_ = block.value_or(std::string());
     if (block) view_ = blocked(*view_, *block);
     if (!changed.empty())
       notice_->say(in_own_words(changed), document().can_undo() ? tr("Undo the last change") : QString(),
@@ -210,19 +215,22 @@ void CuttingPlace::keep_laying() {
 }
 
 void CuttingPlace::show_view() {
+  follow_watch();
   shown_ = true;
   show_words();
+  check_->show_project();
   if (!view_) {
     light_->show_frame({});
     light_->show_table({});
     return;
   }
   const calibration::TableMap& map = *document().project().table.map;
-  light_->show_frame(painter_.draw(map, view_marks(*view_, map), view_->laying.height).copy());
+  light_->show_frame(painter_.draw(map, *view_).copy());
+  if (watch_->simulated() != nullptr) watch_->simulated()->project(light_->frame());
   const bool simulated = document().project().table.simulated;
   seen_as_->setVisible(simulated);
   if (simulated && on_cloth_) {
-    soon_.start();
+    if (view_->light == Light::lines) soon_.start();  // not what a camera learns by
   } else {
     light_->show_table({});
     looking_words_->clear();
@@ -286,6 +294,7 @@ void CuttingPlace::show_on_projector() {
     };
     window_->open();
     notice_->clear();
+    follow_watch();
   } catch (const std::exception& reason) {
     notice_->say(in_own_words(reason.what()));
   }

@@ -11,10 +11,13 @@
 #include <memory>
 #include <optional>
 
+#include "projector/cutting/view_marks.h"
 #include "projector/cutting/window.h"
 #include "projector/workbench/background.h"
 #include "projector/workbench/controls.h"
+#include "projector/workbench/places/check_work.h"
 #include "projector/workbench/places/light_view.h"
+#include "projector/workbench/places/watch_work.h"
 #include "projector/workbench/workplace.h"
 
 namespace cowlcast::projector {
@@ -36,6 +39,7 @@ class CuttingPlace : public Workplace {
   /// Opens the window on the projector's screen; what is amiss is said in the place.
   void show_on_projector();
   const NoteBox& notice() const { return *notice_; }
+  WatchWork& watch() const { return *watch_; }
   /// While the simulated table is being photographed.
   bool busy() const { return looking_.busy() || soon_.isActive(); }
 
@@ -59,6 +63,11 @@ class CuttingPlace : public Workplace {
   void show_screens();
   void begin(const drafting::Piece& piece, const calibration::TableMap& map);
   void become(CuttingView next);
+  QWidget* make_watch();
+  void follow_watch();
+  void take_from_watch(CuttingView next, const calibration::TableMap& map);
+  void keep_found_table(const calibration::TableMap& map, const calibration::FixedCamera& camera);
+  void watch_ended();
   void note_record();
   void keep_laying();
   void close_window();
@@ -87,8 +96,11 @@ class CuttingPlace : public Workplace {
   std::string chosen_;  // the piece's name; empty: the first that is not cut yet
   std::optional<Basis> basis_;
   std::optional<CuttingView> view_;
-  FramePainter painter_;
+  std::string block_;  // what the calibration itself is blocked by; empty: nothing
+  ViewPainter painter_;
   std::unique_ptr<CuttingWindow> window_;
+  WatchWork* watch_ = nullptr;
+  CheckWork* check_ = nullptr;
   bool shown_ = false;    // the view as it is now
   bool on_cloth_ = true;  // the simulated table is seen, not the frame
   QTimer soon_;

@@ -138,6 +138,11 @@ Panel* TablePlace::make_photograph_panel() {
          "better. A phone in the hand will do. Nothing may move in between."));
   add_light_buttons(*panel);
   panel->add_gap();
+  auto* cable =
+      make_button(tr("A camera on a ca&ble …"), tr("It takes the photographs by itself, with hints"));
+  connect(cable, &QPushButton::clicked, this, [this] { photograph_with_camera(true); });
+  panel->add(cable);
+  panel->add_gap();
   panel->add_words(tr("Drop the photographs anywhere in this window, or:"));
   auto* pick = make_button(tr("Choose &photographs …"), tr("JPEG or PNG files, as the camera saved them"));
   auto* folder =
@@ -177,6 +182,7 @@ Panel* TablePlace::make_calibrate_panel() {
   summary_words_ = panel->add_words({});
   summary_words_->hide();
   connect(numbers_, &QPushButton::toggled, summary_words_, &QLabel::setVisible);
+  add_next_button(*panel, TableStep::check, tr("&Next: check it by hand"));
   panel->add_gap();
   panel->add_heading(tr("For thick cloth"));
   lamp_ =

@@ -109,6 +109,8 @@ void paint_step(QPainter& painter, TableStep step) {
       paint_phone(painter, {760, 560}, -24);
       return;
     case TableStep::calibrate:
+    case TableStep::check:
+    case TableStep::stay:
       paint_table(painter, false);
       return;
   }
@@ -125,6 +127,11 @@ QString words_of(TableStep step) {
       return TablePicture::tr("From two sides, all sheets in the picture. Nothing may move in between.");
     case TableStep::calibrate:
       return TablePicture::tr("The map of the light will be drawn here, with its error at every place.");
+    case TableStep::check:
+      return TablePicture::tr("Crosses of light at known distances, for a tape.");
+    case TableStep::stay:
+      return TablePicture::tr(
+          "The camera stands still, and sees the whole light and the tags at the mat's edge.");
   }
   return {};
 }
@@ -151,6 +158,11 @@ void TablePicture::show_result(const QImage& result) {
   update();
 }
 
+void TablePicture::show_figure(const QImage& figure) {
+  figure_ = figure;
+  update();
+}
+
 void TablePicture::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHints(QPainter::Antialiasing | QPainter::SmoothPixmapTransform);
@@ -159,11 +171,13 @@ void TablePicture::paintEvent(QPaintEvent*) {
     paint_photographs(painter);
     return;
   }
-  if (step_ == TableStep::calibrate && !result_.isNull()) {
+  const QImage none;
+  const QImage& whole = step_ == TableStep::calibrate ? result_ : step_ == TableStep::check ? figure_ : none;
+  if (!whole.isNull()) {
     const QSizeF room = QSizeF(width() - grown(40), height() - grown(40));
-    const QSizeF size = QSizeF(result_.size()).scaled(room, Qt::KeepAspectRatio);
+    const QSizeF size = QSizeF(whole.size()).scaled(room, Qt::KeepAspectRatio);
     painter.drawImage(QRectF(QPointF(0.5 * (width() - size.width()), 0.5 * (height() - size.height())), size),
-                      result_);
+                      whole);
     return;
   }
   const double scale = std::min(width() / kWide, height() / kHigh);

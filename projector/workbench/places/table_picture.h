@@ -11,7 +11,7 @@
 
 namespace cowlcast::projector {
 
-enum class TableStep { print, lay, photograph, calibrate };
+enum class TableStep { print, lay, photograph, calibrate, check, stay };
 
 struct PhotographSeen {
   QImage picture;  ///< small; null: could not be read
@@ -27,6 +27,8 @@ class TablePicture : public QWidget {
   void show_step(TableStep step);
   void show_photographs(std::vector<PhotographSeen> photographs);
   void show_result(const QImage& result);
+  /// The figure of light for the check by hand.
+  void show_figure(const QImage& figure);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -36,7 +38,7 @@ class TablePicture : public QWidget {
 
   TableStep step_ = TableStep::print;
   std::vector<PhotographSeen> photographs_;
-  QImage result_;
+  QImage result_, figure_;
 };
 
 }  // namespace cowlcast::projector

@@ -52,12 +52,16 @@ TablePlace::TablePlace(Document& document, Settings& settings, CurrentGarment& g
     : Workplace(Place::table, document, settings, garment) {
   setAcceptDrops(true);
   panels_ = new QStackedWidget;
+  QWidget* middle = make_middle();
+  make_camera_panel();
+  make_stay_panel();
   for (Panel* panel :
-       {make_print_panel(), make_lay_panel(), make_photograph_panel(), make_calibrate_panel()}) {
+       std::initializer_list<Panel*>{make_print_panel(), make_lay_panel(), make_photograph_panel(),
+                                     make_calibrate_panel(), make_check_panel(), stay_, camera_panel_}) {
     panels_->addWidget(panel);
     panels_->setMaximumWidth(panel->maximumWidth());
   }
-  body()->addWidget(make_middle(), 1);
+  body()->addWidget(middle, 1);
   body()->addWidget(panels_);
   set_lead(
       tr("Sheets, a few photographs, and the program knows where every point of light lands on your mat."));
@@ -78,8 +82,10 @@ QWidget* TablePlace::make_middle() {
   steps_ = new OneOf(tr("Steps of calibrating"),
                      {{tr("&1  Print"), tr("Make the sheets and measure their rulers")},
                       {tr("&2  Lay"), tr("Lay the sheets in the projector's light")},
-                      {tr("&3  Photograph"), tr("Bring in photographs of the table")},
-                      {tr("&4  Calibrate"), tr("Work out where the light lands, and how right that is")}});
+                      {tr("&3  Photos"), tr("Bring in photographs of the table")},
+                      {tr("&4  Calibrate"), tr("Work out where the light lands, and how right that is")},
+                      {tr("&5  Check"), tr("Compare distances of light with a tape")},
+                      {tr("&6  Watch"), tr("Let a camera that stays find where it stands")}});
   connect(steps_, &OneOf::chosen, this, [this](int which) { go_to_step(static_cast<TableStep>(which)); });
   notice_ = new NoteBox;
   working_ = new QWidget;
@@ -103,22 +109,32 @@ QWidget* TablePlace::make_middle() {
   row->addWidget(stop);
   working_->hide();
   picture_ = new TablePicture;
+  live_ = new LivePicture;
+  pictures_ = new QStackedWidget;
+  pictures_->addWidget(picture_);
+  pictures_->addWidget(live_);
   for (QWidget* widget : std::initializer_list<QWidget*>{steps_, notice_, working_})
     column->addWidget(widget);
-  column->addWidget(picture_, 1);
+  column->addWidget(pictures_, 1);
   return middle;
 }
 
 void TablePlace::go_to_step(TableStep step) {
+  if (step != step_) camera_.stop();
   step_ = step;
   steps_->show_chosen(static_cast<int>(step));
-  panels_->setCurrentIndex(static_cast<int>(step));
+  panels_->setCurrentWidget(
+      step == TableStep::photograph && by_camera_ ? camera_panel_ : panels_->widget(static_cast<int>(step)));
   picture_->show_step(step);
   notice_->clear();
+  show_picture();
+  if (step == TableStep::check) show_figure();
 }
 
 void TablePlace::begin_anew() {
   work_.stop();
+  camera_.stop();
+  by_camera_ = false;
   go_to_step(TableStep::print);
   saved_sheets_->clear();
 }
@@ -133,6 +149,10 @@ void TablePlace::show_project() {
   show_screens();
   show_photographs();
   show_map();
+  camera_panel_->show_project();
+  stay_->show_project();
+  check_->show_project();
+  if (step_ == TableStep::check) show_figure();
 }
 
 void TablePlace::show_photographs() {
@@ -182,8 +202,10 @@ void TablePlace::show_map() {
     return;
   }
   const calibration::TableMap& map = *table.map;
-  if (map.made_at != shown_map_) {
-    shown_map_ = map.made_at;
+  // A tape that mends the scale leaves the time as it was.
+  const std::string of_map = map.made_at + std::to_string(map.scale.relative_sigma);
+  if (of_map != shown_map_) {
+    shown_map_ = of_map;
     picture_->show_result(error_picture(map));
   }
   QString words =

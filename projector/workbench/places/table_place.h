@@ -1,7 +1,8 @@
 // TablePlace: the table calibrated, step by step, with nothing to type that a picture can say.
 //
-// Print sheets, lay them, photograph them, calibrate. Photographs are dropped, picked, or arrive in a watched
-// folder. Calibrating runs beside the window and can be stopped. A simulated table goes the same way, so that
+// Print sheets, lay them, photograph them, calibrate; then check by hand, and let a camera that stays find
+// its place. Photographs are dropped, picked, arrive in a watched folder, or are taken by a camera on a
+// cable. Calibrating runs beside the window and can be stopped. A simulated table goes the same way, so that
 // everything can be tried without a projector.
 #pragma once
 
@@ -14,11 +15,16 @@
 #include <QStackedWidget>
 #include <memory>
 
-#include "projector/showing/picture_window.h"
 #include "projector/table/calibration_job.h"
 #include "projector/workbench/background.h"
 #include "projector/workbench/controls.h"
+#include "projector/workbench/places/beam.h"
+#include "projector/workbench/places/camera_panel.h"
+#include "projector/workbench/places/camera_work.h"
+#include "projector/workbench/places/check_work.h"
 #include "projector/workbench/places/folder_watch.h"
+#include "projector/workbench/places/live_picture.h"
+#include "projector/workbench/places/stay_panel.h"
 #include "projector/workbench/places/table_picture.h"
 #include "projector/workbench/workplace.h"
 
@@ -46,6 +52,12 @@ class TablePlace : public Workplace {
   bool busy() const { return work_.busy(); }
   /// How far off a line may lie on this project's cloth; empty while it is not calibrated.
   QString result_in_words() const;
+  /// The camera on a cable in place of files, or files again.
+  void photograph_with_camera(bool camera);
+  CameraWork& camera() { return camera_; }
+  CameraPanel& camera_panel() const { return *camera_panel_; }
+  CheckWork& check() const { return *check_; }
+  StayPanel& stay() const { return *stay_; }
   const NoteBox& notice() const { return *notice_; }
 
  signals:
@@ -61,6 +73,12 @@ class TablePlace : public Workplace {
   Panel* make_lay_panel();
   Panel* make_photograph_panel();
   Panel* make_calibrate_panel();
+  void make_camera_panel();
+  Panel* make_check_panel();
+  void make_stay_panel();
+  void calibrate_from(const QStringList& files);
+  void show_picture();
+  void show_figure();
   void add_light_buttons(Panel& panel);
   void add_next_button(Panel& panel, TableStep next, const QString& text);
   QDoubleSpinBox* add_ruler(Panel& panel, const QString& label, double nominal, double TableChoice::*member);
@@ -82,6 +100,12 @@ class TablePlace : public Workplace {
   TableStep step_ = TableStep::print;
   OneOf* steps_ = nullptr;
   TablePicture* picture_ = nullptr;
+  LivePicture* live_ = nullptr;
+  QStackedWidget* pictures_ = nullptr;
+  CameraPanel* camera_panel_ = nullptr;
+  CheckWork* check_ = nullptr;
+  StayPanel* stay_ = nullptr;
+  bool by_camera_ = false;
   QStackedWidget* panels_ = nullptr;
   NoteBox* notice_ = nullptr;
   QWidget* working_ = nullptr;
@@ -100,7 +124,8 @@ class TablePlace : public Workplace {
 
   FolderWatch watch_;
   Background work_, looking_;
-  std::unique_ptr<PictureWindow> light_;
+  Beam light_;
+  CameraWork camera_;
   std::vector<std::string> seen_;  // the photographs that are in the picture
   std::string shown_map_;          // of which the error map is in the picture, by when it was made
   std::string summary_of_;         // the map that the two below belong to

@@ -2,13 +2,10 @@
 #include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
-#include <QGuiApplication>
 
 #include "calibration/refusal.h"
 #include "calibration/sheet/sheet.h"
 #include "calibration/target/target.h"
-#include "projector/cutting/remembered.h"
-#include "projector/cutting/window.h"
 #include "projector/frame/png.h"
 #include "projector/language/said.h"
 #include "projector/project/project_file.h"
@@ -33,27 +30,14 @@ void TablePlace::save_sheets(const QString& file) {
 void TablePlace::show_light(bool target) {
   const TableChoice& table = document().project().table;
   try {
-    if (table.width == 0)
-      throw calibration::Refusal(
-          tr("It is not said which screen the projector is. Choose it in the list above.").toStdString());
-    const int index = likely_index(screens_seen(), Remembered().screen(), table.width, table.height);
-    if (index < 0)
-      throw calibration::Refusal(
-          tr("No screen here has the projector's %1 × %2 pixels. Plug the projector in and "
-             "switch it on, then choose it in the list.")
-              .arg(table.width)
-              .arg(table.height)
-              .toStdString());
-    QScreen* screen = QGuiApplication::screens().at(index);
     const QImage lights[] = {image_from(calibration::plain_picture(table.width, table.height)),
                              image_from(calibration::target_picture(table.width, table.height))};
-    light_ = std::make_unique<PictureWindow>(*screen, lights[target ? 1 : 0]);
-    light_->key = [this, plain = lights[0], chequered = lights[1], shows = target](int key) mutable {
+    light_.show(lights[target ? 1 : 0], table);
+    light_.key = [this, plain = lights[0], chequered = lights[1], shows = target](int key) mutable {
       if (key != Qt::Key_Space && key != Qt::Key_PageDown && key != Qt::Key_PageUp) return;
       shows = !shows;
-      light_->show_picture(shows ? chequered : plain);
+      light_.show(shows ? chequered : plain, document().project().table);
     };
-    light_->open();
     notice_->clear();
   } catch (const std::exception& reason) {
     refuse(QString::fromUtf8(reason.what()));
@@ -178,6 +162,8 @@ void TablePlace::take_in(const CalibrationOutcome& outcome, bool simulated) {
   document().change(tr("Calibrate the table").toStdString(), [&](Project& project) {
     project.table.map = outcome.report.map;
     project.table.simulated = simulated;
+    project.table.checks.clear();  // they were of the calibration before, and so was the camera's place
+    project.table.fixed_camera.reset();
   });
   show_map();
 }

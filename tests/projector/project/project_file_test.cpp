@@ -34,6 +34,17 @@ Project full_project() {
   project.top.camisole_depth = 141.0;
   project.cloth = {1400.0, ClothKind::woven, 1.1, {0xff102030, 0xffffffff}};
   project.table = {1920, 1080, 239.4, 179.7, 1450.0, {"1.jpg", "2.jpg"}, testing::map_of({}), true};
+  project.table.checks = {
+      {"2000-01-01T08:00:00Z", {.reading = {'B', 'D', 1203.5, 0.4}, .drawn = 1203.1, .allowed = 1.2}}};
+  project.table.camera = "/dev/video2";
+  project.table.fixed_camera.emplace();
+  project.table.fixed_camera->width = 1280;
+  project.table.fixed_camera->height = 720;
+  project.table.fixed_camera->lens.focal = 950.0;
+  project.table.fixed_camera->lens.centre = {639.5, 359.5};
+  project.table.fixed_camera->camera_from_mat.linear() = Eigen::Vector3d(1, -1, -1).asDiagonal();
+  project.table.fixed_camera->camera_from_mat.translation() = Eigen::Vector3d(0, 0, 1500);
+  project.table.fixed_camera->tags = {{3, {-500.0, 250.0}}};
   project.cutting["cowl front"] = {.piece = "cowl front",
                                    .table_made_at = "2000-01-01T00:00:00Z",
                                    .laying = {1, 2, 0.5, true, 1.6},
@@ -68,6 +79,14 @@ TEST(ProjectFile, EverythingComesBackFromItsText) {
   EXPECT_EQ(back.pattern.front.roles, project.pattern.front.roles);
   EXPECT_EQ(back.cutting.at("cowl front").cut, 2);
   ASSERT_TRUE(back.table.map);
+  ASSERT_EQ(back.table.checks.size(), 1u);
+  EXPECT_EQ(back.table.checks.front().at, "2000-01-01T08:00:00Z");
+  EXPECT_EQ(back.table.checks.front().checked.reading.to, 'D');
+  EXPECT_EQ(back.table.checks.front().checked.allowed, 1.2);
+  EXPECT_EQ(back.table.camera, "/dev/video2");
+  ASSERT_TRUE(back.table.fixed_camera);
+  EXPECT_EQ(back.table.fixed_camera->lens.focal, 950.0);
+  EXPECT_EQ(back.table.fixed_camera->tags.front().number, 3);
   EXPECT_EQ(back.table.map->mat_from_projector({100, 200}),
             project.table.map->mat_from_projector({100, 200}));
   // And no part of the text is the default one's, so a member left out would have shown.

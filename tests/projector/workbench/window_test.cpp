@@ -21,9 +21,11 @@
 #include <map>
 #include <sstream>
 
+#include "../test_map.h"
 #include "projector/project/project_file.h"
 #include "projector/workbench/canvas/canvas.h"
 #include "projector/workbench/places/pattern_place.h"
+#include "projector/workbench/places/table_place.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -87,6 +89,7 @@ class Workbench : public ::testing::Test {
   }
   /// Every control of every place: its name, its tip, its key.
   void walk_controls();
+  int look_at_controls();
   const Project& project() const { return document.project(); }
   QString path(const char* name) const { return folder.filePath(QLatin1String(name)); }
   /// The refusal in sight, if any.
@@ -305,40 +308,58 @@ bool is_control(const QWidget& widget) {
   return line != nullptr && qobject_cast<const QAbstractSpinBox*>(line->parentWidget()) == nullptr;
 }
 
+int Workbench::look_at_controls() {
+  int controls = 0;
+  std::map<QString, QString> used;
+  for (const QAction* menu : window->menuBar()->actions())
+    used[QKeySequence::mnemonic(menu->text()).toString()] = menu->text();
+  for (const QWidget* widget : window->findChildren<QWidget*>()) {
+    if (!is_control(*widget) || !widget->isVisible()) continue;
+    ++controls;
+    const std::string who = std::string(widget->metaObject()->className()) + " \"" +
+                            widget->accessibleName().toStdString() + "\"";
+    EXPECT_FALSE(widget->accessibleName().isEmpty()) << who;
+    EXPECT_FALSE(widget->toolTip().isEmpty()) << who;
+    const QString key = key_of(*widget, *window);
+    EXPECT_FALSE(key.isEmpty()) << who << " has no key";
+    EXPECT_EQ(used.count(key), 0u) << who << " shares " << key.toStdString() << " with "
+                                   << used[key].toStdString();
+    used[key] = widget->accessibleName();
+  }
+  return controls;
+}
+
 void Workbench::walk_controls() {
-  Project with_base;
+  Project with_base, with_table;
   with_base.pattern.source = PatternSource::size;
   with_base.pattern.size = "12";
+  with_table = with_base;
+  with_table.table.map = testing::map_of({});
+  with_table.table.simulated = true;
+  with_table.table.camera = "/dev/video7";
   int controls = 0;
-  for (const Project& state : {Project(), with_base}) {
+  for (const Project& state : {Project(), with_base, with_table}) {
     document.start_new(state);
     for (int i = 0; i < 6; ++i) {
       window->go_to(static_cast<Place>(i));
       if (window->current() != static_cast<Place>(i)) continue;
+      if (static_cast<Place>(i) == Place::table) {
+        auto& table = dynamic_cast<TablePlace&>(window->workplace(Place::table));
+        for (int step = 0; step < 6; ++step) {
+          table.go_to_step(static_cast<TableStep>(step));
+          controls += look_at_controls();
+        }
+        table.photograph_with_camera(true);
+      }
       for (const PatternSource source : {PatternSource::size, PatternSource::body, PatternSource::drawing}) {
         if (static_cast<Place>(i) == Place::pattern && state.pattern.source != PatternSource::none)
           document.change("", [source](Project& project) { project.pattern.source = source; });
-        std::map<QString, QString> used;
-        for (const QAction* menu : window->menuBar()->actions())
-          used[QKeySequence::mnemonic(menu->text()).toString()] = menu->text();
-        for (const QWidget* widget : window->findChildren<QWidget*>()) {
-          if (!is_control(*widget) || !widget->isVisible()) continue;
-          ++controls;
-          const std::string who = std::string(widget->metaObject()->className()) + " \"" +
-                                  widget->accessibleName().toStdString() + "\"";
-          EXPECT_FALSE(widget->accessibleName().isEmpty()) << who;
-          EXPECT_FALSE(widget->toolTip().isEmpty()) << who;
-          const QString key = key_of(*widget, *window);
-          EXPECT_FALSE(key.isEmpty()) << who << " has no key";
-          EXPECT_EQ(used.count(key), 0u)
-              << who << " shares " << key.toStdString() << " with " << used[key].toStdString();
-          used[key] = widget->accessibleName();
-        }
+        controls += look_at_controls();
       }
       document.start_new(state);
     }
   }
-  EXPECT_GT(controls, 40);
+  EXPECT_GT(controls, 100);
 }
 
 TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
