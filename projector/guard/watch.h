@@ -15,10 +15,11 @@
 // and only what it can tell from the cloth. It does not tell
 //   - what lies beside the cutter or nearer before its front than about 25 mm, small things up to 60 mm,
 //   - what is smaller than a disc of about 8 mm, and thin things such as single pins,
-//   - things of the cloth's own colour and brightness (within about a tenth), least of
-//     all in the pattern of a printed cloth, whose own colours it takes for cloth,
+//   - things of the cloth's own colour and brightness (within about a tenth), such as a hand on sand-coloured
+//     cloth, least of all in the pattern of a printed cloth, whose own colours it takes for cloth,
 //   - what lay on the cloth already when the bare cloth was learnt,
 //   - a flat thing of the cloth's tint whose brightness is just that of the shadow it might stand in,
+//     such as narrow steel blades on white,
 //   - printed cloth from things, where it is dragged by more than about 4 mm, or 3 mm at once (`Slip`): it is
 //     told as something ahead, or as cloth that is not the one that was learnt,
 //   - that cloth was dragged at all: the lines stay where they are, and even cloth shows nothing of it.
