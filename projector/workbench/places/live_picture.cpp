@@ -74,10 +74,11 @@ void LivePicture::paintEvent(QPaintEvent*) {
     below.translate(0, thirds_high);
   }
   below.setBottom(rect().bottom() - 4);
+  if (!trouble_.isEmpty()) return;  // why is said above the picture
   painter.setFont(letters(TextSize::plain));
-  painter.setPen(trouble_.isEmpty() ? theme().ink : theme().warn);
+  painter.setPen(theme().ink);
   painter.drawText(below, Qt::AlignHCenter | Qt::AlignTop | Qt::TextWordWrap,
-                   trouble_.isEmpty() ? sight_.hints.join(QLatin1Char('\n')) : trouble_);
+                   sight_.hints.join(QLatin1Char('\n')));
 }
 
 }  // namespace cowlcast::projector
