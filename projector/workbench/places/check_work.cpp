@@ -141,6 +141,7 @@ void CheckWork::show_project() {
   for (size_t i = table.checks.size() - std::min(most, table.checks.size()); i < table.checks.size(); ++i)
     lines << verdict(table.checks[i].checked);
   verdicts_->setText(lines.join(QLatin1Char('\n')));
+  verdicts_->setMinimumHeight(std::max(0, verdicts_->heightForWidth(verdicts_->width())));
   verdicts_->setVisible(!lines.isEmpty());
 }
 

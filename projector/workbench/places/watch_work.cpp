@@ -1,6 +1,7 @@
 #include "projector/workbench/places/watch_work.h"
 
 #include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 #include "projector/guard/cut_watch.h"
@@ -160,6 +161,7 @@ void WatchWork::show_state() {
   if (words == told_) return;
   told_ = words;
   state_->setText(words);
+  state_->setMinimumHeight(std::max(0, state_->heightForWidth(state_->width())));
 }
 
 }  // namespace cowlcast::projector
