@@ -34,10 +34,13 @@ constexpr double kSigmaFloor = 0.05;             // frame pixels: no corner is t
 constexpr double kFewestShare = 0.5;             // of the target's corners
 constexpr int kLeftOut = 4;                      // every fourth corner is kept out of the trial fit
 constexpr int kPartsAcross = 4, kPartsDown = 3;  // of the light
-constexpr double kMostMiss = 1.0;                // mm
-constexpr double kMostStrays = 0.3;              // of the corners seen
-constexpr double kOtherSize = 0.006;             // of a sheet: light that has been raised, tilted or zoomed
-constexpr double kSheetMiss = 1.2;               // mm: the same where it has been bent
+constexpr size_t kParts = kPartsAcross * kPartsDown;
+constexpr double kRadius95 =
+    2.86;  // 95 % radius over sigma: two coordinates, a spread known from twelve parts
+constexpr double kMostMiss = 1.0;     // mm
+constexpr double kMostStrays = 0.3;   // of the corners seen
+constexpr double kOtherSize = 0.006;  // of a sheet: light that has been raised, tilted or zoomed
+constexpr double kSheetMiss = 1.2;    // mm: the same where it has been bent
 
 cv::Mat mean_frame(const std::vector<cv::Mat>& frames) {
   cv::Mat sum, out;
@@ -229,28 +232,39 @@ FixedCamera camera_of(const Scene& scene, const cv::Size& size) {
   return camera;
 }
 
+// The part of the light that a corner of the target is in.
+size_t part_of(const TargetLayout& layout, int corner) {
+  const int column = corner % (layout.columns - 1), row = corner / (layout.columns - 1);
+  return static_cast<size_t>(kPartsAcross * (kPartsDown * row / (layout.rows - 1)) +
+                             kPartsAcross * column / (layout.columns - 1));
+}
+
+// Without every corner that `dropped` picks, fitted again from where it stands.
+template <typename Dropped>
+FixedCamera camera_without(const Scene& scene, const cv::Size& size, const Dropped& dropped) {
+  Scene trial = scene;
+  std::vector<PaperSighting> kept;
+  for (size_t i = 0; i < scene.paper.size(); ++i)
+    if (scene.paper[i].used && !dropped(i)) kept.push_back(scene.paper[i]);
+  trial.paper = std::move(kept);
+  fit_scene(trial, {FitPart::paper, {}, false, 15});
+  return camera_of(trial, size);
+}
+
 // How far from their places on the mat corners are seen that the fit has not known: their mean over each
 // part of the light, the worst of these, mm. Single corners stray by their own noise, which is none of the
 // camera's.
 double left_out_miss(const Scene& scene, const TargetLayout& layout, const cv::Size& size) {
-  Scene trial = scene;
-  trial.paper.clear();
-  std::vector<PaperSighting> asked;
-  for (size_t i = 0; i < scene.paper.size(); ++i) {
-    if (!scene.paper[i].used) continue;
-    (i % kLeftOut == 0 ? asked : trial.paper).push_back(scene.paper[i]);
-  }
-  settle(trial);
-  const FixedCamera camera = camera_of(trial, size);
+  const FixedCamera camera = camera_without(scene, size, [](size_t i) { return i % kLeftOut == 0; });
   struct Part {
     Eigen::Vector2d sum = Eigen::Vector2d::Zero();
     int count = 0;
   };
-  std::array<Part, kPartsAcross * kPartsDown> parts;
-  for (const PaperSighting& s : asked) {
-    const int column = s.corner % (layout.columns - 1), row = s.corner / (layout.columns - 1);
-    Part& part = parts[static_cast<size_t>(kPartsAcross * (kPartsDown * row / (layout.rows - 1)) +
-                                           kPartsAcross * column / (layout.columns - 1))];
+  std::array<Part, kParts> parts;
+  for (size_t i = 0; i < scene.paper.size(); i += kLeftOut) {
+    const PaperSighting& s = scene.paper[i];
+    if (!s.used) continue;
+    Part& part = parts[part_of(layout, s.corner)];
     part.sum += camera.mat_from_pixel(s.pixel) - s.printed;
     ++part.count;
   }
@@ -258,6 +272,35 @@ double left_out_miss(const Scene& scene, const TargetLayout& layout, const cv::S
   for (const Part& part : parts)
     if (part.count >= 3) worst = std::max(worst, part.sum.norm() / part.count);
   return worst;
+}
+
+// The 95 % radius of the places of the mat, where it is largest over the light, out to its very corners, mm.
+// By the jackknife over parts of the light (Efron, The Jackknife, the Bootstrap and Other Resampling Plans,
+// 1982): each part is left out in turn, and how much the places follow tells how well the others hold them.
+// Parts, not corners: what pulls at one corner pulls at its neighbours.
+double jackknife95(const TableMap& map, const Scene& scene, const TargetLayout& layout,
+                   const cv::Size& size) {
+  const FixedCamera whole = camera_of(scene, size);
+  std::vector<Eigen::Vector2d> pixels;
+  for (int i = 0; i <= 4; ++i)
+    for (int j = 0; j <= 6; ++j)
+      if (const auto pixel = whole.pixel_from_mat(
+              map.mat_from_projector({j * (map.width - 1) / 6.0, i * (map.height - 1) / 4.0})))
+        pixels.push_back(*pixel);
+  std::vector<double> square(pixels.size(), 0.0);
+  int parts = 0;
+  for (size_t part = 0; part < kParts; ++part) {
+    const auto in_part = [&](size_t i) { return part_of(layout, scene.paper[i].corner) == part; };
+    bool any = false;
+    for (size_t i = 0; i < scene.paper.size(); ++i) any = any || (scene.paper[i].used && in_part(i));
+    if (!any) continue;
+    ++parts;
+    const FixedCamera camera = camera_without(scene, size, in_part);
+    for (size_t i = 0; i < pixels.size(); ++i)
+      square[i] += (camera.mat_from_pixel(pixels[i]) - whole.mat_from_pixel(pixels[i])).squaredNorm();
+  }
+  const double most = square.empty() ? 0.0 : *std::max_element(square.begin(), square.end());
+  return kRadius95 * std::sqrt(0.5 * most * (parts - 1) / std::max(1, parts));
 }
 
 void check_coverage(const Scene& scene, const TargetLayout& layout) {
@@ -358,14 +401,14 @@ LocatedCamera locate_camera(const TableMap& map, const LocateRequest& request) {
   LocatedCamera out;
   out.corners = static_cast<int>(
       std::count_if(scene.paper.begin(), scene.paper.end(), [](const PaperSighting& s) { return s.used; }));
-  out.within = left_out_miss(scene, layout, target.size());
-  if (!(out.within <= kMostMiss) ||
-      out.corners < (1.0 - kMostStrays) * static_cast<double>(scene.paper.size()))
+  const double left_out = left_out_miss(scene, layout, target.size());
+  if (!(left_out <= kMostMiss) || out.corners < (1.0 - kMostStrays) * static_cast<double>(scene.paper.size()))
     throw Refusal(
-        "No lens and place explain what the camera sees: corners of the target lie " + fixed(out.within, 1) +
+        "No lens and place explain what the camera sees: corners of the target lie " + fixed(left_out, 1) +
         " mm from where the table file has them. Lay nothing in the light that is not flat, see that "
         "the table file is of this projector, switch off the camera's own corrections, and try "
         "again.");
+  out.within = std::max(left_out, jackknife95(map, scene, layout, target.size()));
   out.camera = camera_of(scene, target.size());
   out.sheets = check_sheets(map, out.camera, plain);
   keep_tags(out.camera, request.dark.empty() ? plain : mean_frame(request.dark), plain);
@@ -378,12 +421,13 @@ LocatedCamera locate_camera(const TableMap& map, const LocateRequest& request) {
                            " edge tags are seen. To watch the table eight around the mat's edge are wanted: "
                            "`cowlcast sheets --edge-tags` prints them.");
   const Eigen::Vector3d eye = out.camera.eye();
-  out.summary = "The camera stands " + fixed(eye.z(), 0) + " mm above the mat. " +
-                std::to_string(out.corners) + " of " + std::to_string(layout.corner_count()) +
-                " corners of the target bear that out; corners left out are seen within " +
-                fixed(out.within, 2) + " mm of their places in every part of the light.\n" +
-                "Edge tags seen: " + std::to_string(out.camera.tags.size()) +
-                "; sheets that agree with the light: " + std::to_string(out.sheets) + ".\n";
+  out.summary =
+      "The camera stands " + fixed(eye.z(), 0) + " mm above the mat. " + std::to_string(out.corners) +
+      " of " + std::to_string(layout.corner_count()) +
+      " corners of the target bear that out; corners left out are seen within " + fixed(left_out, 2) +
+      " mm of their places in every part of the light. Out to its very corners places are right within " +
+      fixed(out.within, 2) + " mm.\n" + "Edge tags seen: " + std::to_string(out.camera.tags.size()) +
+      "; sheets that agree with the light: " + std::to_string(out.sheets) + ".\n";
   return out;
 }
 

@@ -10,7 +10,8 @@
 // tags are kept, by which it is seen later whether mat or camera were moved in between.
 //
 // Beyond the outermost corners of the target, a square from the picture's edge, nothing holds the lens: in
-// the very corners of the light places may be off by a millimetre though all else is right to a tenth.
+// the very corners of the light places may be off by a millimetre though all else is right to a tenth. What
+// is stated covers them, so it is mostly theirs.
 //
 // It cannot see that the light has slid or turned as a whole since the map was made; no cut piece notices.
 #pragma once
@@ -35,9 +36,9 @@ struct LocateRequest {
 struct LocatedCamera {
   FixedCamera camera;
   int corners = 0;      ///< of the target that bear it out
-  double within = 0.0;  ///< mm: in every part of the light, corners left out of the fit are seen, on average,
-                        ///< within this of their places by the map
-  int sheets = 0;       ///< by which the light was checked
+  double within = 0.0;  ///< mm: 95 % radius of the places it tells, where that is largest over the light, its
+                        ///< very corners included; the map's own error comes on top
+  int sheets = 0;                     ///< by which the light was checked
   std::vector<std::string> warnings;  ///< plain sentences
   std::string summary;                ///< a few lines
 };

@@ -9,6 +9,7 @@
 #include <limits>
 #include <memory>
 
+#include "calibration/solve/projector_beliefs.h"
 #include "calibration/solve/residuals.h"
 
 namespace cowlcast::calibration {
@@ -18,8 +19,7 @@ using namespace residuals;
 
 constexpr double kRobustReach = 3.0;   // in units of the noise
 constexpr double kFocusSigma = 0.008;  // a phone refocusing between photographs of one table
-constexpr double kKeystoneSigma = 0.3;
-constexpr double kBoardSigma = 0.3;  // mm: a board's thickness measured with a ruler
+constexpr double kBoardSigma = 0.3;    // mm: a board's thickness measured with a ruler
 
 template <typename Residual, int Out, int... In, typename... Values>
 ceres::CostFunction* automatic(Values... values) {
@@ -31,13 +31,6 @@ LensPrior camera_prior(const Eigen::Vector2d& size, const std::optional<double>&
   const double longest = size.maxCoeff();
   return {{exif_focal.value_or(0.85 * longest), 0.5 * (size.x() - 1), 0.5 * (size.y() - 1), 0, 0, 0, 0, 0},
           {exif_focal ? 0.05 : 0.5, 0.02 * longest, 0.02 * longest, 0.2, 0.3, 0.3, 0.003, 0.003}};
-}
-
-// What is known of any projector: its picture's middle is on the lens's upright,
-// often far above or below the lens's own middle.
-LensPrior projector_prior(const Eigen::Vector2d& size) {
-  return {{1.3 * size.x(), 0.5 * (size.x() - 1), 0.5 * (size.y() - 1), 0, 0, 0, 0, 0},
-          {0.6, 0.01 * size.x(), 0.6 * size.y(), 0.1, 0.1, 1e-6, 0.003, 0.003}};
 }
 
 class Assembly {
@@ -169,21 +162,7 @@ class Assembly {
         problem_->AddResidualBlock(automatic<PictureCorner, 2, 8, 6, 4, 2>(u, v, weight, size.x(), size.y()),
                                    nullptr, lens, place, scene_.keystone.data(), point.mat.data());
     }
-    problem_->AddResidualBlock(new ceres::AutoDiffCostFunction<LensPrior, 8, 8>(
-                                   new LensPrior(projector_prior(scene_.projector_size))),
-                               nullptr, scene_.projector_lens.numbers.data());
-    if (problem_->HasParameterBlock(scene_.keystone.data())) {
-      if (scene_.keystone_free)
-        problem_->AddResidualBlock(
-            automatic<KeystonePrior, 4, 4>(kKeystoneSigma, kKeystoneSigma, 0.5 * kKeystoneSigma), nullptr,
-            scene_.keystone.data());
-      else
-        problem_->SetParameterBlockConstant(scene_.keystone.data());
-    }
-    if (scene_.lamp_height)
-      problem_->AddResidualBlock(
-          automatic<LampHeight, 1, 6>(scene_.lamp_height->height, scene_.lamp_height->sigma), nullptr,
-          scene_.projector_from_mat.numbers.data());
+    add_projector_beliefs(*problem_, scene_);
   }
 
   // The height of the raised sheet that a corner of the target falls on; none for the mat.

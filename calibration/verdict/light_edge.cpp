@@ -16,9 +16,22 @@ constexpr int kPerSide = 40;
 constexpr double kReach = 25.0, kStep = 0.5;  // mm along the normal
 constexpr int kWindow = 12;                   // samples either side of a step
 constexpr size_t kFewestSteps = 30;
-constexpr double kStill = 0.35;    // share of steps on an unmoved rim, at the least
+constexpr double kHeld = 0.1;  // weight that keeps freedoms at nothing which no step tells of
+constexpr std::ptrdiff_t kFewestTelling = 15;
+constexpr double kStill = 0.35;    // share of telling steps on an unmoved rim, at the least
 constexpr double kTogether = 1.3;  // steps that moved together over those that stayed
 constexpr double kNear = 1.2;      // mm: a step that belongs to the rim
+
+// What moves a picture on the mat, as a homography near to none does: slides, an affine change, keystone.
+using Freedoms = Eigen::Matrix<double, 8, 1>;
+
+// What each freedom does along the normal at a place about the middle, the light's half-width being 1.
+Freedoms displaced(const Eigen::Vector2d& normal, const Eigen::Vector2d& place) {
+  const double along = normal.dot(place);
+  Freedoms out;
+  out << normal, normal * place.x(), normal * place.y(), along * place;
+  return out;
+}
 
 struct RimStep {
   Eigen::Vector2d mat, normal;
@@ -82,16 +95,17 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
       far = std::max(far, (mat - middle).norm());
     }
   if (steps.size() < kFewestSteps) return std::nullopt;
-  Eigen::Vector3d shift = Eigen::Vector3d::Zero();
+  const auto slope_of = [&](const RimStep& step) {
+    return displaced(step.normal, (step.mat - middle) / far);
+  };
+  Freedoms shift = Freedoms::Zero();
   double spread = kReach;
   for (int round = 0; round < 10; ++round) {
-    Eigen::Matrix3d normal = Eigen::Matrix3d::Identity() * 1e-9;
-    Eigen::Vector3d side = Eigen::Vector3d::Zero();
+    Eigen::Matrix<double, 8, 8> normal = Eigen::Matrix<double, 8, 8>::Identity() * kHeld;
+    Freedoms side = -kHeld * shift;
     std::vector<double> sizes;
     for (const RimStep& step : steps) {
-      const Eigen::Vector2d arm = step.mat - middle;
-      const Eigen::Vector3d slope(step.normal.x(), step.normal.y(),
-                                  (-arm.y() * step.normal.x() + arm.x() * step.normal.y()) / far);
+      const Freedoms slope = slope_of(step);
       const double left = step.offset - slope.dot(shift);
       sizes.push_back(std::abs(left));
       const double weight = 1.0 / (1.0 + left * left / (4.0 * spread * spread));
@@ -103,22 +117,24 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
                      sizes.end());
     spread = std::max(0.3, 1.4826 * sizes[sizes.size() / 2]);
   }
-  // The rim is not the only edge about: mats and sheets end there too, and a
-  // bumped projector turns its picture in more ways than a slide. It stands where
-  // it should when a good part of the steps lie there; it has moved when few do
-  // and more lie elsewhere together.
-  const auto support = [&](const Eigen::Vector3d& tried) {
-    return std::count_if(steps.begin(), steps.end(), [&](const RimStep& step) {
-      const Eigen::Vector2d arm = step.mat - middle;
-      const Eigen::Vector3d slope(step.normal.x(), step.normal.y(),
-                                  (-arm.y() * step.normal.x() + arm.x() * step.normal.y()) / far);
-      return std::abs(step.offset - slope.dot(tried)) < kNear;
-    });
-  };
-  const auto moved = support(shift), still = support(Eigen::Vector3d::Zero());
-  if (static_cast<double>(still) > kStill * static_cast<double>(steps.size())) return 0.0;
+  // The rim is not the only edge about: mats and sheets end there too. Only steps
+  // that the move would displace can tell: along a side that slides in itself
+  // nothing changes. The rim stands where it should when a good part of them lie
+  // there; it has moved when few do and more lie elsewhere together.
+  std::ptrdiff_t telling = 0, moved = 0, still = 0;
+  double square = 0.0;
+  for (const RimStep& step : steps) {
+    const double shifted = slope_of(step).dot(shift);
+    if (std::abs(shifted) < kNear) continue;
+    ++telling;
+    square += shifted * shifted;
+    moved += std::abs(step.offset - shifted) < kNear;
+    still += std::abs(step.offset) < kNear;
+  }
+  if (telling < kFewestTelling || static_cast<double>(still) > kStill * static_cast<double>(telling))
+    return 0.0;
   if (static_cast<double>(moved) < kTogether * static_cast<double>(still)) return std::nullopt;
-  return shift.head<2>().norm() + std::abs(shift[2]);
+  return std::sqrt(square / static_cast<double>(telling));
 }
 
 }  // namespace cowlcast::calibration

@@ -8,16 +8,18 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <utility>
 
 #include "calibration/solve/light.h"
 #include "calibration/target/target.h"
+#include "calibration/verdict/lamp_doubt.h"
 
 namespace cowlcast::calibration {
 namespace {
 
 constexpr int kNodesAcross = 25;        // of the error grid along the lit area's longer side
 constexpr double kCloth = 5.0;          // mm: thickness at which the slant of the light is tried
-constexpr double kBendOfLamp = 0.15;    // relative: what a lens's own bends make of its height, by simulation
+constexpr int kFewestTogether = 5;      // misses that have a mean
 constexpr double kRayleigh95 = 2.4477;  // 95 % radius over sigma, two coordinates
 
 // The unit errors that a slide, a turn and a change of scale make at points about the middle.
@@ -51,6 +53,12 @@ std::vector<double> radii95(const Eigen::MatrixXd& errors) {
   return out;
 }
 
+// The part of the picture that a pixel is in, of six across and four down.
+std::pair<int, int> cell_of(const Scene& scene, const Eigen::Vector2d& picture) {
+  return {static_cast<int>(6.0 * picture.x() / scene.projector_size.x()),
+          static_cast<int>(4.0 * picture.y() / scene.projector_size.y())};
+}
+
 // Misses that keep company. Sightings are gathered in groups; where misses are
 // independent, the mean over a group shrinks with the root of its size. The
 // ratio of what the means are to what they should be, squared, is what the
@@ -65,11 +73,10 @@ class Company {
   }
 
   double factor() const {
-    constexpr int kFewest = 5;
     double sum = 0.0;
     int groups = 0;
     for (const auto& [group, entry] : groups_) {
-      if (entry.count < kFewest) continue;
+      if (entry.count < kFewestTogether) continue;
       sum += entry.sum.squaredNorm() / (2.0 * entry.count);
       ++groups;
     }
@@ -84,26 +91,42 @@ class Company {
   std::map<std::array<int, 3>, Group> groups_ = {};
 };
 
-// The noise with the company its sightings keep.
-FitNoise with_company(const Scene& scene, FitNoise noise) {
-  Company light, paper;
-  const Eigen::Vector2d cell(scene.projector_size.x() / 6.0, scene.projector_size.y() / 4.0);
+// What the lens's terms leave of the light, mm: standard deviation, along one coordinate, of the mean misses
+// over parts of the picture beyond what single corners' noise makes of a mean. Glass bends light in ways of
+// its own, and nothing carries that to the middle of the light, where slides and turns leave hardly any other
+// error.
+double unexplained(const Scene& scene, const FitNoise& noise) {
+  struct Part {
+    Eigen::Vector2d sum = Eigen::Vector2d::Zero();
+    double square = 0.0;
+    int count = 0;
+  };
+  std::map<std::pair<int, int>, Part> parts;
   for (const LightSighting& s : scene.light) {
     const LightPoint& point = scene.lights[static_cast<size_t>(s.point)];
+    if (!s.used) continue;
     const Spot spot = spot_of_picture(scene, point.picture);
     const auto at = scene.photo_from_mat(s.photo, spot.mat, spot.height);
-    if (!s.used || !at) continue;
-    light.add({s.photo, static_cast<int>(point.picture.x() / cell.x()),
-               static_cast<int>(point.picture.y() / cell.y())},
-              (s.pixel - *at) / (noise.light * s.sigma));
+    if (!at) continue;
+    const Eigen::Vector2d here = scene.mat_from_photo(s.photo, s.pixel, spot.height),
+                          beside =
+                              scene.mat_from_photo(s.photo, s.pixel + Eigen::Vector2d(1, 0), spot.height),
+                          below = scene.mat_from_photo(s.photo, s.pixel + Eigen::Vector2d(0, 1), spot.height);
+    Eigen::Matrix2d slope;
+    slope << beside - here, below - here;
+    Part& part = parts[cell_of(scene, point.picture)];
+    part.sum += here - spot.mat;
+    part.square += 0.5 * std::pow(noise.light * s.sigma, 2) * slope.squaredNorm();
+    ++part.count;
   }
-  for (const PaperSighting& s : scene.paper) {
-    const auto at = scene.photo_from_sheet(s.photo, s.sheet, s.printed);
-    if (s.used && at) paper.add({s.photo, s.sheet, 0}, (s.pixel - *at) / (noise.paper * s.sigma));
+  double sum = 0.0;
+  int count = 0;
+  for (const auto& [cell, part] : parts) {
+    if (part.count < kFewestTogether) continue;
+    sum += (0.5 * part.sum.squaredNorm() - part.square) / (part.count * part.count);
+    ++count;
   }
-  noise.light *= std::sqrt(light.factor());
-  noise.paper *= std::sqrt(paper.factor());
-  return noise;
+  return count == 0 ? 0.0 : std::sqrt(std::max(0.0, sum / count));
 }
 
 // Beyond the outermost corners that were seen the lens's terms are carried on where nothing checked them:
@@ -127,6 +150,25 @@ std::vector<double> beyond_sightings(const Scene& scene, const std::vector<Eigen
 }
 
 }  // namespace
+
+FitNoise with_company(const Scene& scene, FitNoise noise) {
+  Company light, paper;
+  for (const LightSighting& s : scene.light) {
+    const LightPoint& point = scene.lights[static_cast<size_t>(s.point)];
+    const Spot spot = spot_of_picture(scene, point.picture);
+    const auto at = scene.photo_from_mat(s.photo, spot.mat, spot.height);
+    if (!s.used || !at) continue;
+    const auto [across, down] = cell_of(scene, point.picture);
+    light.add({s.photo, across, down}, (s.pixel - *at) / (noise.light * s.sigma));
+  }
+  for (const PaperSighting& s : scene.paper) {
+    const auto at = scene.photo_from_sheet(s.photo, s.sheet, s.printed);
+    if (s.used && at) paper.add({s.photo, s.sheet, 0}, (s.pixel - *at) / (noise.paper * s.sigma));
+  }
+  noise.light *= std::sqrt(light.factor());
+  noise.paper *= std::sqrt(paper.factor());
+  return noise;
+}
 
 ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap& map) {
   ErrorEstimate out;
@@ -197,25 +239,25 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
   const Eigen::MatrixXd shape = without(whole_motions(points, true), errors);
   std::vector<double> all95 = radii95(all), shape95 = radii95(shape);
   const std::vector<double> beyond = beyond_sightings(scene, pixels);
+  const double own95 = kRayleigh95 * unexplained(scene, noise);
   for (size_t i = 0; i < pixels.size(); ++i) {
-    all95[i] *= beyond[i];
-    shape95[i] *= beyond[i];
+    all95[i] = beyond[i] * std::hypot(all95[i], own95);
+    shape95[i] = beyond[i] * std::hypot(shape95[i], own95);
   }
   std::vector<double> slant95 = radii95(slant);
-  // Of the lens's height the photographs of one flat table know what tiny differences of perspective tell,
-  // and a lens that bends in a way of its own tells the same.
+  // With nothing that tells the lens's height the covariance says too little of it.
   const bool told = scene.lamp_height || std::any_of(scene.sheets.begin(), scene.sheets.end(),
                                                      [](const SceneSheet& sheet) { return sheet.board; });
-  const double bend = told ? 0.0 : kBendOfLamp;
+  const double doubt = told ? 0.0 : lamp_doubt(scene, noise);
   Eigen::Vector2d middle = Eigen::Vector2d::Zero();
   for (const Eigen::Vector2d& p : points) middle += p / static_cast<double>(points.size());
   for (size_t i = 0; i < points.size(); ++i)
-    slant95[i] = std::hypot(slant95[i], 1.96 * bend * (points[i] - middle).norm() / map.lamp().z());
+    slant95[i] = std::max(slant95[i], 1.96 * doubt * (points[i] - middle).norm() / map.lamp().z());
   out.worst95 = *std::max_element(all95.begin(), all95.end());
   out.shape95 = *std::max_element(shape95.begin(), shape95.end());
   out.scale_sigma =
       std::sqrt((whole_motions(points, true).householderQr().solve(errors)).row(3).squaredNorm());
-  out.lamp_sigma = std::hypot(std::sqrt(lamp_errors.squaredNorm() / 3.0) / map.lamp().norm(), bend);
+  out.lamp_sigma = std::max(std::sqrt(lamp_errors.squaredNorm() / 3.0) / map.lamp().norm(), doubt);
 
   // Nodes take the error of the nearest points of the picture, weighted by closeness.
   for (int r = 0; r < out.grid.rows; ++r)

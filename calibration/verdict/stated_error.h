@@ -16,6 +16,10 @@ struct ErrorEstimate {
   double lamp_sigma = 0.0;   ///< see TableMap
 };
 
+/// The noise widened by how much the misses about the fit keep company: where a lens bends in a way of its
+/// own or paper is not flat, many corners miss together, and tell less than their number.
+FitNoise with_company(const Scene& scene, FitNoise noise);
+
 /// Carries the fit's covariance to the lit mat. Errors are those left after the
 /// map is slid and turned as a whole, which no cut piece can notice. `map` is the
 /// finished map without its error; `scene` the fit it came from.

@@ -17,7 +17,7 @@ namespace {
 constexpr double kMostStrays = 0.35;    // share of sightings that may be thrown out
 constexpr double kMostPaperMiss = 0.8;  // pixels
 constexpr double kMostLightMiss = 0.6;  // mm on the mat
-constexpr double kMostOnCloth = 0.6;    // mm
+constexpr double kMostBySlant = 0.25;   // mm, of what the slant alone makes on cloth
 
 template <typename Sighting>
 double stray_share(const std::vector<Sighting>& sightings) {
@@ -167,11 +167,14 @@ void judge(const Scene& scene, const ErrorEstimate& error, CalibrationReport& re
       " mm if the scale is exact. Over the light, its far edge first, mm:\n" + error_table(report.map) +
       "On cloth 1 mm thick within " + fixed(worst_on_cloth(report.map, 1.0), 2) + " mm, on 5 mm within " +
       fixed(worst_on_cloth(report.map, 5.0), 2) + " mm.\n";
-  if (worst_on_cloth(report.map, 5.0) > kMostOnCloth)
+  const double by_slant = std::sqrt(std::max(
+      0.0, std::pow(worst_on_cloth(report.map, 5.0), 2) - std::pow(worst_on_cloth(report.map, 0.0), 2)));
+  if (by_slant > kMostBySlant)
     report.summary +=
-        "For thick cloth tell it how the light slants: the height of the projector's lens (--lamp-height), "
-        "or one "
-        "more sheet on a board (--raised).\n";
+        "How the light slants is known too little for thick cloth: on 5 mm it alone may cost " +
+        fixed(by_slant, 2) +
+        " mm. Measure the height of the projector's lens (--lamp-height), or lay one more sheet on a "
+        "board (--raised), and calibrate again.\n";
 }
 
 }  // namespace cowlcast::calibration

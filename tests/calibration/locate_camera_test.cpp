@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <opencv2/imgproc.hpp>
 
 #include "calibration/refusal.h"
@@ -49,10 +50,9 @@ TEST(LocateCamera, SeesTheMatWithinWhatItStates) {
       const Eigen::Vector2d pixel = *vt::camera_from_room(r.eye, {mat.x(), mat.y(), 0.0});
       misses.push_back((found.camera.mat_from_pixel(pixel) - mat).norm());
     }
-    std::sort(misses.begin(), misses.end());
-    const double miss95 = misses[misses.size() * 95 / 100];
-    EXPECT_LT(miss95, r.map.error_at({0, 0}) + found.within) << seed;
-    EXPECT_LT(found.within, 0.6) << seed;
+    // Out to the very corners of the light.
+    EXPECT_LT(*std::max_element(misses.begin(), misses.end()), r.map.error_at({0, 0}) + found.within) << seed;
+    EXPECT_LT(found.within, 1.5) << seed;
     EXPECT_GE(found.camera.tags.size(), 6U) << seed;
     for (const TagPlace& tag : found.camera.tags) {
       const vt::Place& place = r.room.sheets[static_cast<size_t>(tag.number) - 1].place;

@@ -1,0 +1,38 @@
+#include "calibration/verdict/lamp_doubt.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "calibration/solve/projector_fit.h"
+#include "calibration/verdict/stated_error.h"
+
+namespace cowlcast::calibration {
+namespace {
+
+constexpr double kMostDoubt = 0.6;   // as of the focal length of any projector
+constexpr double kHeld = 2.0;        // mm: the lens is held where it is tried
+constexpr double kLeastLoss = 1e-3;  // of half the sum of squares
+
+double cost_at(Scene scene, const FitNoise& noise, double height) {
+  scene.lamp_height = LampReading{height, kHeld};
+  fit_projector(scene, noise);
+  return fit_scene(scene, {FitPart::everything, noise, true, 6});
+}
+
+}  // namespace
+
+double lamp_doubt(const Scene& scene, const FitNoise& noise) {
+  const double height = std::abs(scene.projector_from_mat.transform().inverse().translation().z());
+  const double best = cost_at(scene, noise, height);
+  const double company = std::pow(with_company(scene, noise).light / noise.light, 2);
+  double doubt = 0.0;
+  for (const double ratio : {0.75, 1.0 / 0.75}) {
+    const double cost = cost_at(scene, noise, ratio * height);
+    if (best < 0.0 || cost < 0.0) return kMostDoubt;
+    const double loss = std::max(kLeastLoss, (cost - best) / company);
+    doubt = std::max(doubt, std::abs(1.0 / ratio - 1.0) / std::sqrt(2.0 * loss));
+  }
+  return std::min(doubt, kMostDoubt);
+}
+
+}  // namespace cowlcast::calibration
