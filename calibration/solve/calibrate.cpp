@@ -197,11 +197,6 @@ void check_readings(const Scene& scene, const CalibrationRequest& request) {
   }
 }
 
-// By how much the misses of a fit count, beside independent ones: its cost tells so many times less.
-double company_of(const Scene& scene, const FitNoise& noise) {
-  return std::pow(with_company(scene, noise).light / noise.light, 2);
-}
-
 // A projector that squares its picture electronically bends it about another point than the picture's own:
 // its four numbers are set free when light fits clearly better with them.
 void heed_keystone(Scene& scene, const FitNoise& noise) {
@@ -223,3 +218,134 @@ void heed_lamp(Scene& scene, const FitNoise& noise, const LampReading& lamp) {
   fit_projector(taped, noise);
   const double with = fit_scene(taped, {FitPart::everything, noise, true, 12}),
                alone = fit_scene(scene, {FitPart::everything, noise, true, 4});
+  const double most = 0.5 * kLampAgrees * kLampAgrees * company_of(taped, noise);
+  if (!(with >= 0.0 && with - alone < most))
+    throw CertainRefusal("The lens is given as " + fixed(lamp.height, 0) +
+                         " mm above the mat, but the photographs say about " +
+                         fixed(finish_map(scene).lamp().z(), 0) +
+                         " mm and do not go together with the other. Measure straight up from the mat to the "
+                         "middle of the lens, or leave it out.");
+  scene = std::move(taped);
+}
+
+void check_picture(const Scene& scene, const std::vector<cv::Mat>& pictures) {
+  const std::vector<Finding> findings = find_picture_oddities(scene, pictures);
+  if (!findings.empty())
+    throw CertainRefusal(words(scene, findings.front()) +
+                         " Let projector, table and cloth stand still, and take all photographs again.");
+}
+
+// The camera of each lens, where its photographs tell one and the same.
+std::vector<std::string> cameras_of(const Scene& scene, const std::vector<Photograph>& photographs) {
+  std::vector<std::optional<std::string>> named(scene.lenses.size());
+  for (const ScenePhoto& photo : scene.photos)
+    for (const Photograph& photograph : photographs) {
+      if (photograph.name != photo.name) continue;
+      auto& name = named[static_cast<size_t>(photo.lens)];
+      name = !name || *name == photograph.camera ? photograph.camera : std::string();
+    }
+  std::vector<std::string> out;
+  for (const auto& name : named) out.push_back(name.value_or(""));
+  return out;
+}
+
+// A remembered lens does not help here: what bends a single sheet bends everything, and nothing shows it.
+std::string one_sheet(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+  const bool known = std::any_of(photographs.begin(), photographs.end(), [&](const Photograph& p) {
+    return believed_lens(request.known_lenses, p.camera, p.grey.cols, p.grey.rows).has_value();
+  });
+  return std::string("Only one sheet is seen") +
+         (known
+              ? ". The camera's lens is remembered, but one sheet alone does not show whether it is bent or "
+                "was moved. "
+              : ", and the camera's lens is not known. ") +
+         "Lay three more sheets spread over the light and photograph again.";
+}
+
+CalibrationReport attempt(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+  const TargetLayout layout = target_layout(request.width, request.height);
+  CalibrationReport report;
+  std::vector<std::string> left_out;
+  std::vector<PhotoSheets> sheets = look_for_sheets(photographs), raised;
+  if (request.raised) raised = take_raised(sheets, *request.raised);
+  Scene scene = start_scene(sheets, scale_reading(request), left_out);
+  // A fit to one sheet looks well and says little of the far end of the table.
+  if (scene.sheets.size() < 2) throw Refusal(one_sheet(photographs, request));
+  scene.projector_size = Eigen::Vector2d(request.width, request.height);
+  add_spans(scene, request);
+  const std::optional<LampReading> lamp = lamp_reading(request);
+  std::vector<cv::Mat> pictures;
+  for (const ScenePhoto& photo : scene.photos)
+    pictures.push_back(std::find_if(photographs.begin(), photographs.end(), [&](const Photograph& p) {
+                         return p.name == photo.name;
+                       })->grey);
+  for (const Photograph& photograph : photographs)
+    if (std::find(left_out.begin(), left_out.end(), photograph.name) != left_out.end())
+      report.warnings.push_back(complaint(photograph) + photograph.name +
+                                " was left out: it shows no sheet that the others show.");
+
+  // Gross faults first: they would bend the poses that the light is looked for with.
+  mend_start(scene, report.warnings);
+  mend_sheets(scene, 4.0, report.warnings, settle_paper);
+  if (request.raised) {
+    add_raised(scene, raised, *request.raised);
+    settle_paper(scene);
+  }
+  start_projector(scene, pictures, layout);
+  drop_crossed_paper(scene, layout);
+  find_light(scene, pictures, layout);
+  check_light(scene, layout);
+  const FitNoise first = settle(scene);
+  check_picture(scene, pictures);  // before light that moved is laid to the paper
+  mend_sheets(scene, 1.0, report.warnings, settle);
+  if (request.raised && std::none_of(scene.lights.begin(), scene.lights.end(),
+                                     [](const LightPoint& point) { return point.sheet >= 0; }))
+    report.warnings.push_back(
+        "Of the target on the raised sheet nothing could be read, so it says nothing of how the light "
+        "slants. "
+        "Lay it where the light is sharp, or give --lamp-height.");
+  heed_keystone(scene, first);
+  find_light(scene, pictures, layout);  // again from where the lens now says the corners are
+  check_light(scene, layout);
+  FitNoise noise = settle(scene);
+  if (lamp) {
+    heed_lamp(scene, noise, *lamp);
+    noise = settle(scene);
+  }
+  const std::vector<std::string> cameras = cameras_of(scene, photographs);
+  for (const std::string& dropped : heed_known_lenses(scene, noise, cameras, request.known_lenses))
+    report.warnings.push_back(dropped);
+  check_sides(scene, pictures, layout);
+  check_readings(scene, request);
+
+  report.map = finish_map(scene);
+  report.map.made_at = now_utc();
+  report.map.scale.source = source_of(request);
+  const ErrorEstimate error = estimate_error(scene, noise, report.map);
+  report.map.error = error.grid;
+  report.map.scale.relative_sigma = error.scale_sigma;
+  report.map.lamp_sigma = error.lamp_sigma;
+  judge(scene, error, report);
+  report.lenses = lenses_worth_keeping(scene, noise, cameras);
+  return report;
+}
+
+}  // namespace
+
+CalibrationReport calibrate(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+  if (photographs.empty())
+    throw Refusal(
+        "There are no photographs. Take one to five of the table under the target and under plain light.");
+  try {
+    return attempt(photographs, request);
+  } catch (const CertainRefusal&) {
+    throw;
+  } catch (const Refusal& refusal) {
+    std::string why;
+    for (const Photograph& photograph : photographs)
+      if (why.empty()) why = complaint(photograph);
+    throw Refusal(why + refusal.what());
+  }
+}
+
+}  // namespace cowlcast::calibration

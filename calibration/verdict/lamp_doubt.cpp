@@ -24,7 +24,7 @@ double cost_at(Scene scene, const FitNoise& noise, double height) {
 double lamp_doubt(const Scene& scene, const FitNoise& noise) {
   const double height = std::abs(scene.projector_from_mat.transform().inverse().translation().z());
   const double best = cost_at(scene, noise, height);
-  const double company = std::pow(with_company(scene, noise).light / noise.light, 2);
+  const double company = company_of(scene, noise);
   double doubt = 0.0;
   for (const double ratio : {0.75, 1.0 / 0.75}) {
     const double cost = cost_at(scene, noise, ratio * height);

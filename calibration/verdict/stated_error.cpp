@@ -170,6 +170,10 @@ FitNoise with_company(const Scene& scene, FitNoise noise) {
   return noise;
 }
 
+double company_of(const Scene& scene, const FitNoise& noise) {
+  return std::pow(with_company(scene, noise).light / noise.light, 2);
+}
+
 ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap& map) {
   ErrorEstimate out;
   Eigen::AlignedBox2d box;
