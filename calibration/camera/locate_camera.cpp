@@ -62,14 +62,14 @@ struct Markers {
 };
 
 // A frame enlarged, since what is small in it is found so; and a pixel of that back in the frame.
-cv::Mat closer(const cv::Mat& grey, double scale = kCloser) {
+cv::Mat closer(const cv::Mat& grey) {
   cv::Mat out;
-  cv::resize(grey, out, {}, scale, scale, cv::INTER_CUBIC);
+  cv::resize(grey, out, {}, kCloser, kCloser, cv::INTER_CUBIC);
   return out;
 }
 
-Eigen::Vector2d from_closer(const Eigen::Vector2d& pixel, double scale = kCloser) {
-  return (pixel + Eigen::Vector2d(0.5, 0.5)) / scale - Eigen::Vector2d(0.5, 0.5);
+Eigen::Vector2d from_closer(const Eigen::Vector2d& pixel) {
+  return (pixel + Eigen::Vector2d(0.5, 0.5)) / kCloser - Eigen::Vector2d(0.5, 0.5);
 }
 
 Markers markers_in(const cv::Mat& grey, const TargetLayout& layout) {
@@ -323,23 +323,10 @@ void check_coverage(const Scene& scene, const TargetLayout& layout) {
                   " corners of the target clearly. Focus it on the mat, dim the room, and try again.");
 }
 
-// The sheets in a frame, at the enlargement that shows the most of them; corners in the frame's own pixels.
-std::vector<SheetView> sheets_in(const cv::Mat& grey) {
-  std::vector<SheetView> best;
-  for (const double scale : {1.0, 1.5, kCloser}) {
-    std::vector<SheetView> found = find_sheets(closer(grey, scale));
-    if (found.size() <= best.size()) continue;
-    for (SheetView& sheet : found)
-      for (SeenCorner& corner : sheet.corners) corner.pixel = from_closer(corner.pixel, scale);
-    best = std::move(found);
-  }
-  return best;
-}
-
 // Sheets that still lie about: are they as large in the light's millimetres as they were printed?
 int check_sheets(const TableMap& map, const FixedCamera& camera, const cv::Mat& plain) {
   int checked = 0;
-  for (const SheetView& sheet : sheets_in(plain)) {
+  for (const SheetView& sheet : find_sheets(plain)) {
     const SheetLayout layout = sheet_layout(sheet.paper);
     if (4 * static_cast<int>(sheet.corners.size()) < 3 * layout.corner_count()) continue;
     std::vector<Eigen::Vector2d> printed, seen;

@@ -3,6 +3,7 @@
 #include <Eigen/Geometry>
 #include <Eigen/LU>
 #include <algorithm>
+#include <array>
 #include <map>
 #include <opencv2/calib3d.hpp>
 #include <opencv2/imgproc.hpp>
@@ -17,7 +18,7 @@ namespace cowlcast::calibration {
 namespace {
 
 constexpr double kWindow = 3.4;         // half a corner's window, mm on paper: inside the markers' quiet zone
-constexpr int kLongSide = 2400;         // pixels of the picture that markers are looked for in
+constexpr double kLongSide = 2400;      // pixels of the picture that markers are looked for in
 constexpr double kShortestMarker = 14;  // pixels, in that picture
 
 using Homography = Eigen::Matrix3d;  // photograph from sheet
@@ -59,6 +60,34 @@ std::optional<SeenCorner> refine(const cv::Mat& grey, const SheetLayout& layout,
   return SeenCorner{index, through(h, corner + moved), std::max(0.01, pitch * saddle->sigma * pixels_per_mm)};
 }
 
+using Quad = std::array<Eigen::Vector2d, 4>;                         // pixels of the photograph
+using Markers = std::map<std::pair<int, int>, std::map<int, Quad>>;  // by paper and sheet, then by slot
+
+// Markers of the sheets in a photograph. A webcam's frame is looked at enlarged as well: a cell of a marker
+// is hardly two of its pixels, and which markers are read is then chance.
+Markers sheet_markers(const cv::Mat& grey) {
+  const double longest = std::max(grey.cols, grey.rows), whole = std::min(1.0, kLongSide / longest);
+  std::vector<double> scales{whole};
+  for (const double closer : {1.5, 2.0})
+    if (closer * longest <= kLongSide) scales.push_back(closer);
+  Markers out;
+  for (const double scale : scales) {
+    cv::Mat sized = grey;
+    if (scale != 1.0)
+      cv::resize(grey, sized, {}, scale, scale, scale < 1.0 ? cv::INTER_AREA : cv::INTER_CUBIC);
+    const Eigen::Vector2d back(static_cast<double>(grey.cols) / sized.cols,
+                               static_cast<double>(grey.rows) / sized.rows);
+    for (const FoundMarker& marker : find_markers(sized, MarkerFamily::paper, kShortestMarker)) {
+      const auto which = sheet_marker(marker.code);
+      if (!which) continue;
+      Quad quad;
+      for (size_t c = 0; c < 4; ++c) quad[c] = (marker.corners[c].array() + 0.5) * back.array() - 0.5;
+      out[{static_cast<int>(which->paper), which->sheet}].emplace(which->slot, quad);
+    }
+  }
+  return out;
+}
+
 std::vector<SeenCorner> refine_all(const cv::Mat& grey, const SheetLayout& layout, Homography h) {
   std::vector<SeenCorner> seen;
   for (int pass = 0; pass < 2; ++pass) {
@@ -80,17 +109,7 @@ std::vector<SeenCorner> refine_all(const cv::Mat& grey, const SheetLayout& layou
 }  // namespace
 
 std::vector<SheetView> find_sheets(const cv::Mat& grey) {
-  const double shrink = std::min(1.0, static_cast<double>(kLongSide) / std::max(grey.cols, grey.rows));
-  cv::Mat small = grey;
-  if (shrink < 1.0) cv::resize(grey, small, {}, shrink, shrink, cv::INTER_AREA);
-  const double sx = static_cast<double>(grey.cols) / small.cols,
-               sy = static_cast<double>(grey.rows) / small.rows;
-
-  std::map<std::pair<int, int>, std::vector<std::pair<int, FoundMarker>>> by_sheet;
-  for (const FoundMarker& marker : find_markers(small, MarkerFamily::paper, kShortestMarker))
-    if (const auto which = sheet_marker(marker.code))
-      by_sheet[{static_cast<int>(which->paper), which->sheet}].emplace_back(which->slot, marker);
-
+  const Markers by_sheet = sheet_markers(grey);
   std::vector<SheetView> views;
   for (const auto& [key, markers] : by_sheet) {
     const Paper paper = static_cast<Paper>(key.first);
@@ -100,8 +119,7 @@ std::vector<SheetView> find_sheets(const cv::Mat& grey) {
       const auto printed = layout.marker_corners(slot);
       for (size_t c = 0; c < 4; ++c) {
         sheet.emplace_back(printed[c].x(), printed[c].y());
-        photo.emplace_back((marker.corners[c].x() + 0.5) * sx - 0.5,
-                           (marker.corners[c].y() + 0.5) * sy - 0.5);
+        photo.emplace_back(marker[c].x(), marker[c].y());
       }
     }
     const auto h = fit_homography(sheet, photo, 4.0);

@@ -44,6 +44,27 @@ double ErrorGrid::at(const std::vector<double>& nodes, const Eigen::Vector2d& ma
          fr * ((1 - fc) * node(c, r + 1) + fc * node(c + 1, r + 1));
 }
 
+ErrorGrid ErrorGrid::moved_by(const Eigen::Isometry2d& motion) const {
+  if (mm95.empty()) return *this;
+  Eigen::AlignedBox2d box;
+  for (const int c : {0, columns - 1})
+    for (const int r : {0, rows - 1})
+      box.extend(motion * Eigen::Vector2d(first + step * Eigen::Vector2d(c, r)));
+  ErrorGrid out;
+  out.first = box.min();
+  out.step = step;
+  out.columns = static_cast<int>(std::ceil(box.sizes().x() / step - 1e-9)) + 1;
+  out.rows = static_cast<int>(std::ceil(box.sizes().y() / step - 1e-9)) + 1;
+  const Eigen::Isometry2d back = motion.inverse();
+  for (int r = 0; r < out.rows; ++r)
+    for (int c = 0; c < out.columns; ++c) {
+      const Eigen::Vector2d place = back * Eigen::Vector2d(out.first + step * Eigen::Vector2d(c, r));
+      out.mm95.push_back(at(mm95, place));
+      if (!mm95_per_mm.empty()) out.mm95_per_mm.push_back(at(mm95_per_mm, place));
+    }
+  return out;
+}
+
 double TableMap::error_at(const Eigen::Vector2d& mat, double cloth) const {
   if (error.mm95.empty()) return 0.0;
   const double flat = error.at(error.mm95, mat);

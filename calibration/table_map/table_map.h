@@ -37,6 +37,9 @@ struct ErrorGrid {
 
   /// Of `nodes`, by straight interpolation, held constant beyond the grid's edge.
   double at(const std::vector<double>& nodes, const Eigen::Vector2d& mat) const;
+
+  /// The same errors at the places that `motion` brings theirs to, on a grid along the axes again.
+  ErrorGrid moved_by(const Eigen::Isometry2d& motion) const;
 };
 
 /// What fixes the millimetre: how well the map's scale is known, and by what.

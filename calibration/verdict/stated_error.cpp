@@ -132,7 +132,8 @@ double unexplained(const Scene& scene, const FitNoise& noise) {
 // Beyond the outermost corners that were seen the lens's terms are carried on where nothing checked them:
 // there the error counts more, the farther from the nearest corner.
 std::vector<double> beyond_sightings(const Scene& scene, const std::vector<Eigen::Vector2d>& pixels) {
-  constexpr double kNear = 0.75, kGrowth = 0.5;  // squares of the target
+  constexpr double kNear = 0.75,
+                   kGrowth = 0.5;  // squares of the target; growth by simulated glass, no source
   const double square = target_layout(static_cast<int>(std::lround(scene.projector_size.x())),
                                       static_cast<int>(std::lround(scene.projector_size.y())))
                             .square;
@@ -245,8 +246,9 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
   const std::vector<double> beyond = beyond_sightings(scene, pixels);
   const double own95 = kRayleigh95 * unexplained(scene, noise);
   for (size_t i = 0; i < pixels.size(); ++i) {
-    all95[i] = beyond[i] * std::hypot(all95[i], own95);
-    shape95[i] = beyond[i] * std::hypot(shape95[i], own95);
+    // At least that: where the covariance says more, the company it was widened by has counted it already.
+    all95[i] = beyond[i] * std::max(all95[i], own95);
+    shape95[i] = beyond[i] * std::max(shape95[i], own95);
   }
   std::vector<double> slant95 = radii95(slant);
   // With nothing that tells the lens's height the covariance says too little of it.

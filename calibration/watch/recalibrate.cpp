@@ -165,7 +165,7 @@ void mat_moved(const Watch& watch, std::vector<Seen> tags, Recalibration& out) {
   out.camera.camera_from_mat = camera.camera_from_mat * lifted;
   const Eigen::Isometry2d new_from_old = old_from_new.inverse();
   for (Eigen::Vector2d& p : out.map.lit_area) p = new_from_old * p;
-  out.map.error.first = new_from_old * watch.map().error.first;
+  out.map.error = watch.map().error.moved_by(new_from_old);
   out.added95 =
       kRayleigh95 * std::max(kMissFloor, rms) * std::sqrt(3.0 / (2.0 * static_cast<double>(tags.size()))) +
       kModel * out.motion.mm;

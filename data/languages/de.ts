@@ -1444,6 +1444,10 @@
         <translation>Die Größe beruht allein auf der gedruckten Seite: messen Sie die Lineale für einen sicheren Maßstab.</translation>
     </message>
     <message>
+        <source>For cloth this thick measure the height of the projector's lens, below, and calibrate again.</source>
+        <translation>Für so dicken Stoff messen Sie unten die Höhe des Projektorobjektivs und kalibrieren Sie neu.</translation>
+    </message>
+    <message>
         <source>Add photographs</source>
         <translation>Fotos hinzufügen</translation>
     </message>

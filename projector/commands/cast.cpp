@@ -103,6 +103,9 @@ void run(const CastOptions& options) {
   record.cautions_read_at = std::max(record.cautions_read_at, remembered.cautions_read_at());
   if (const std::string advice = dim_room_advice(options.work.cloth); !advice.empty())
     std::cout << advice << '\n';
+  if (const std::string caution = thick_cloth_caution(map, lit_outline(map, options.height), options.height);
+      !caution.empty())
+    std::cerr << caution << '\n';
 
   CuttingWindow window(map, begun(map, piece, wishes_of(options), record, started), screen);
   int cut_so_far = window.view().cut;

@@ -9,6 +9,7 @@
 #include "projector/commands/files.h"
 #include "projector/frame/render.h"
 #include "projector/frame/style.h"
+#include "projector/table/slant_trouble.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -125,6 +126,19 @@ std::string dim_room_advice(const std::vector<unsigned>& cloth) {
   if (!wants_dim_room(style_for_cloth(cloth), cloth)) return "";
   return "Dim the room: cloth this dark sends back so little light that lines are hard to see by day or "
          "lamp light.";
+}
+
+std::string thick_cloth_caution(const calibration::TableMap& map, const Polyline& places, double height) {
+  const auto trouble = slant_trouble(map, places, height);
+  if (!trouble) return {};
+  char text[320];
+  std::snprintf(
+      text, sizeof text,
+      "Caution: on cloth %.1f mm high lines may be off by up to %.2f mm, since it is little known how the "
+      "light slants. Measure the height of the projector's lens over the mat and calibrate again with "
+      "--lamp-height, or with one more sheet on a board (--raised).",
+      height, *trouble);
+  return text;
 }
 
 std::string lit_box(const calibration::TableMap& map, double height) {

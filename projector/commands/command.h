@@ -79,6 +79,10 @@ Blade blade_for(const WorkOptions& options, double height);
 /// What to say when the room should be dimmed for this cloth; empty when it need not.
 std::string dim_room_advice(const std::vector<unsigned>& cloth);
 
+/// What to say when it is little known how the light slants, so that lines about `places` (mat mm) are off on
+/// cloth this high; empty when they are right enough.
+std::string thick_cloth_caution(const calibration::TableMap& map, const Polyline& places, double height);
+
 /// "area reaches from x .. to .. mm and y .. to .. mm", for messages.
 std::string lit_box(const calibration::TableMap& map, double height);
 

@@ -82,6 +82,8 @@ void run(const FrameOptions& options) {
         reach.outside);
     std::cerr << text << lit_box(map, laying.height) << ".\n";
   }
+  if (const std::string caution = thick_cloth_caution(map, outline, laying.height); !caution.empty())
+    std::cerr << caution << '\n';
   std::cout << map.width << " x " << map.height << " pixels in " << options.out << ".\n";
   if (const std::string advice = dim_room_advice(options.work.cloth); options.only.empty() && !advice.empty())
     std::cout << advice << '\n';

@@ -60,6 +60,28 @@ TEST(Sheet, IsFoundWhereItIsDrawn) {
   }
 }
 
+// A webcam of 1280 x 720 over a table of a metre and a half: a cell of a marker is hardly two pixels.
+TEST(Sheet, IsFoundHoweverItLiesInAWebcamsFrame) {
+  const cv::Mat page = sheet_page(Paper::a4, 3);
+  for (const double per_mm : {0.7, 0.85})
+    for (const double turn : {0.0, 17.0, 57.0}) {
+      const double scale = per_mm * sheet_layout(Paper::a4).page_width / page.cols;
+      cv::Mat small, frame;
+      cv::resize(page, small, {}, 2.0 * scale, 2.0 * scale, cv::INTER_AREA);
+      cv::GaussianBlur(small, small, {}, 1.2);
+      cv::Mat motion = cv::getRotationMatrix2D(
+          {0.5F * static_cast<float>(small.cols), 0.5F * static_cast<float>(small.rows)}, turn, 0.5);
+      motion.at<double>(0, 2) += 640.0 - 0.5 * small.cols;
+      motion.at<double>(1, 2) += 360.0 - 0.5 * small.rows;
+      cv::warpAffine(small, frame, motion, {1280, 720}, cv::INTER_LINEAR, cv::BORDER_CONSTANT,
+                     cv::Scalar(60));
+      const std::vector<SheetView> views = find_sheets(frame);
+      ASSERT_EQ(views.size(), 1U) << per_mm << " pixels a mm, turned by " << turn;
+      EXPECT_EQ(views[0].number, 3);
+      EXPECT_GE(views[0].corners.size(), 30U);
+    }
+}
+
 // The dark run nearest to `from` along a row or column of pixels: its middle, pixels; -1 without one.
 double dark_middle(const cv::Mat& line, int from, int to) {
   double weight = 0.0, sum = 0.0;

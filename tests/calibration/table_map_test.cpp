@@ -60,6 +60,23 @@ TEST(TableMap, StatesItsErrorBetweenNodesAndBeyond) {
   EXPECT_GT(map.error_at({-500, -300}, 5.0), map.error_at({-500, -300}, 0.0));
 }
 
+// A mat that was pushed and turned under the light takes its errors with it.
+TEST(TableMap, KeepsEachPlacesErrorWhenTheMatMoves) {
+  ErrorGrid grid{{-400, -200}, 100.0, 9, 5, {}, {}};
+  for (int r = 0; r < grid.rows; ++r)
+    for (int c = 0; c < grid.columns; ++c) {
+      grid.mm95.push_back(0.1 + 0.02 * c + 0.05 * r);  // straight, so that resampling keeps it
+      grid.mm95_per_mm.push_back(0.05 + 0.01 * r);
+    }
+  const Eigen::Isometry2d motion = Eigen::Translation2d(30.0, -55.0) * Eigen::Rotation2Dd(0.12);
+  const ErrorGrid moved = grid.moved_by(motion);
+  for (const Eigen::Vector2d& place :
+       {Eigen::Vector2d(0, 0), Eigen::Vector2d(-250, 90), Eigen::Vector2d(280, -110)}) {
+    EXPECT_NEAR(moved.at(moved.mm95, motion * place), grid.at(grid.mm95, place), 1e-9);
+    EXPECT_NEAR(moved.at(moved.mm95_per_mm, motion * place), grid.at(grid.mm95_per_mm, place), 1e-9);
+  }
+}
+
 TEST(TableMap, SurvivesItsFile) {
   const TableMap map = tilted(), again = TableMap::from_json(map.to_json());
   for (const Eigen::Vector2d& pixel :

@@ -10,6 +10,7 @@
 #include <algorithm>
 
 #include "projector/table/error_picture.h"
+#include "projector/table/slant_trouble.h"
 #include "projector/workbench/look/theme.h"
 #include "projector/workbench/places/simulation.h"
 
@@ -214,6 +215,11 @@ void TablePlace::show_map() {
   if (map.scale.source == "page")
     words += QStringLiteral("<br>") +
              tr("The size rests on the printed page alone: measure the rulers for a sure scale.");
+  const double thickness = document().project().cloth.thickness;
+  if (slant_trouble(map, lit_outline(map, thickness), thickness))
+    words +=
+        QStringLiteral("<br>") +
+        tr("For cloth this thick measure the height of the projector's lens, below, and calibrate again.");
   result_->setText(words);
   const bool fresh = summary_of_ == map.made_at;
   cautions_->setText(fresh ? caution_words_ : QString());

@@ -195,6 +195,20 @@ TEST_F(Program, FramesInFullWithAndWithoutABladesPath) {
   EXPECT_EQ(run("frame --table table.json --piece piece.json --at 0,0,0 --stroke 99 --out h.png").code, 3);
 }
 
+TEST_F(Program, CautionsWhereTheSlantOfTheLightIsLittleKnown) {
+  const std::string frame = "frame --table table.json --piece piece.json --at 0,0,0 --out f.png --height ";
+  EXPECT_EQ(run(frame + "5").err.find("slants"), std::string::npos);
+  calibration::TableMap unsure = map;
+  unsure.error = {{-500, -300}, 1000.0, 2, 2, {0.2, 0.2, 0.2, 0.2}, {0.2, 0.2, 0.2, 0.2}};
+  std::ofstream(folder / "table.json") << unsure.to_json();
+  EXPECT_EQ(run(frame + "1").err.find("slants"), std::string::npos);
+  const Ran ran = run(frame + "5");
+  EXPECT_EQ(ran.code, 0);
+  EXPECT_NE(ran.err.find("on cloth 5.0 mm high lines may be off by up to 1.02 mm"), std::string::npos)
+      << ran.err;
+  EXPECT_NE(ran.err.find("--lamp-height"), std::string::npos);
+}
+
 TEST_F(Program, TakesNoSizesThatCannotBe) {
   const std::string frame = "frame --table table.json --piece piece.json --at 0,0,0 ";
   for (const char* wrong :
