@@ -180,8 +180,12 @@
         <translation>Auf 1 mm dickem Stoff höchstens %1 mm, auf 5 mm höchstens %2 mm.</translation>
     </message>
     <message>
-        <source>For thick cloth tell it how the light slants: the height of the projector's lens (--lamp-height), or one more sheet on a board (--raised).</source>
-        <translation>Für dicken Stoff muss bekannt sein, wie schräg das Licht fällt: durch die Höhe der Projektorlinse (--lamp-height) oder ein weiteres Blatt auf einem Brett (--raised).</translation>
+        <source>How the light slants is known too little for thick cloth: on 5 mm it alone may cost %1 mm.</source>
+        <translation>Wie schräg das Licht fällt, ist für dicken Stoff zu wenig bekannt: Auf 5 mm kann allein das %1 mm kosten.</translation>
+    </message>
+    <message>
+        <source>Measure the height of the projector's lens (--lamp-height), or lay one more sheet on a board (--raised), and calibrate again.</source>
+        <translation>Messen Sie die Höhe der Projektorlinse (--lamp-height) oder legen Sie ein weiteres Blatt auf ein Brett (--raised), und kalibrieren Sie noch einmal.</translation>
     </message>
     <message>
         <source>Sheet %1 moved between photographs: in %2 it lies %3 mm from its place in the others.</source>
@@ -260,8 +264,8 @@
         <translation>Messen Sie von der Matte gerade hoch bis zur Mitte der Linse, oder lassen Sie die Angabe weg.</translation>
     </message>
     <message>
-        <source>The lens is given as %1 mm above the mat, but the photographs say %2 mm, give or take %3.</source>
-        <translation>Für die Linse sind %1 mm über der Matte angegeben, die Fotos sagen %2 mm, auf %3 genau.</translation>
+        <source>The lens is given as %1 mm above the mat, but the photographs say about %2 mm and do not go together with the other.</source>
+        <translation>Für die Linse sind %1 mm über der Matte angegeben, die Fotos sagen etwa %2 mm und passen nicht zu der Angabe.</translation>
     </message>
     <message>
         <source>A tape was laid from sheet %1, but that sheet is not seen in the photographs.</source>
@@ -834,6 +838,10 @@
     <message>
         <source>%1 of %2 corners of the target bear that out; corners left out are seen within %3 mm of their places in every part of the light.</source>
         <translation>%1 von %2 Ecken des Zielbilds bestätigen das; weggelassene Ecken sind in jedem Teil des Lichts höchstens %3 mm neben ihrem Platz zu sehen.</translation>
+    </message>
+    <message>
+        <source>Out to its very corners places are right within %1 mm.</source>
+        <translation>Bis in die äußersten Ecken stimmen Orte auf %1 mm.</translation>
     </message>
     <message>
         <source>Edge tags seen: %1; sheets that agree with the light: %2.</source>

@@ -1445,7 +1445,7 @@
     </message>
     <message>
         <source>For cloth this thick measure the height of the projector's lens, below, and calibrate again.</source>
-        <translation>Für so dicken Stoff messen Sie unten die Höhe des Projektorobjektivs und kalibrieren Sie neu.</translation>
+        <translation>Für so dicken Stoff messen Sie unten die Höhe der Projektorlinse und kalibrieren Sie neu.</translation>
     </message>
     <message>
         <source>Add photographs</source>
