@@ -5,105 +5,25 @@
 
 #include <QAbstractSpinBox>
 #include <QApplication>
-#include <QCheckBox>
-#include <QComboBox>
-#include <QFileDialog>
-#include <QLineEdit>
-#include <QMenuBar>
 #include <QMessageBox>
 #include <QShortcut>
-#include <QSlider>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTimer>
 #include <QWheelEvent>
 #include <fstream>
-#include <map>
 #include <sstream>
 
 #include "../test_map.h"
+#include "driven_window.h"
 #include "projector/project/project_file.h"
 #include "projector/workbench/canvas/canvas.h"
 #include "projector/workbench/places/pattern_place.h"
-#include "projector/workbench/places/table_place.h"
 
 namespace cowlcast::projector {
 namespace {
 
-constexpr Qt::KeyboardModifiers ctrl = Qt::ControlModifier, alt = Qt::AltModifier;
-
-class Workbench : public ::testing::Test {
- protected:
-  Workbench() {
-    settings.set([](Preferences& p) {
-      p = Preferences();
-      p.units = Units::centimetres;
-    });
-    window = std::make_unique<WorkbenchWindow>(document, settings);
-    window->resize(1280, 800);
-    window->show();
-    window->activateWindow();
-    EXPECT_TRUE(QTest::qWaitForWindowActive(window.get()));
-  }
-  ~Workbench() override { document.give_up(); }
-
-  void press(int key, Qt::KeyboardModifiers modifiers = Qt::NoModifier) {
-    window->activateWindow();
-    EXPECT_TRUE(QTest::qWaitForWindowActive(window.get()));
-    QWidget* to = QApplication::focusWidget();
-    QTest::keyClick(to != nullptr ? to : window.get(), static_cast<Qt::Key>(key), modifiers);
-    QApplication::processEvents();
-    // A button pressed by its key is seen going down and comes up a little later.
-    const auto any_down = [this] {
-      for (const QAbstractButton* button : window->findChildren<QAbstractButton*>())
-        if (button->isDown()) return true;
-      return false;
-    };
-    EXPECT_TRUE(QTest::qWaitFor([&] { return !any_down(); }, 2000));
-  }
-  /// The canvas in sight.
-  Canvas& canvas() const {
-    for (Canvas* one : window->findChildren<Canvas*>())
-      if (one->isVisible()) return *one;
-    throw std::logic_error("no canvas is in sight");
-  }
-  void drag(const std::string& handle, const QPoint& way) const {
-    const Point at = canvas().handle_pixel(handle).value();
-    const QPoint from(static_cast<int>(at.x()), static_cast<int>(at.y()));
-    QTest::mousePress(&canvas(), Qt::LeftButton, {}, from);
-    for (int i = 1; i <= 4; ++i) QTest::mouseMove(&canvas(), from + way * i / 4);
-    QTest::mouseRelease(&canvas(), Qt::LeftButton, {}, from + way);
-    QApplication::processEvents();
-  }
-  /// Types a file name into the dialog that the key opens.
-  void press_and_name(int key, const QString& file) {
-    QTimer::singleShot(0, [file] {
-      auto* dialog = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
-      ASSERT_NE(dialog, nullptr);
-      auto* name = dialog->findChild<QLineEdit*>();
-      ASSERT_NE(name, nullptr);
-      name->setText(file);
-      QTest::keyClick(name, Qt::Key_Return);
-    });
-    press(key, ctrl);
-  }
-  /// Every control of every place: its name, its tip, its key.
-  void walk_controls();
-  int look_at_controls();
-  const Project& project() const { return document.project(); }
-  QString path(const char* name) const { return folder.filePath(QLatin1String(name)); }
-  /// The refusal in sight, if any.
-  NoteBox* refusal() const {
-    for (NoteBox* one : window->findChildren<NoteBox*>())
-      if (one->isVisible()) return one;
-    return nullptr;
-  }
-
-  QTemporaryDir folder;
-  Settings settings{folder.filePath(QStringLiteral("settings.ini"))};
-  Document document{Keeping{folder.filePath(QStringLiteral("work"))}};
-  std::unique_ptr<WorkbenchWindow> window;
-};
+using namespace testing;
 
 TEST_F(Workbench, FromANewProjectToASavedCowlAndBack) {
   EXPECT_EQ(window->current(), Place::pattern);
@@ -286,104 +206,6 @@ TEST_F(Workbench, AFileThatIsNoDrawingIsRefusedInPlace) {
   ASSERT_NE(refusal(), nullptr);
   EXPECT_TRUE(refusal()->words().contains(QStringLiteral("no.svg")));
   EXPECT_EQ(project().pattern.source, PatternSource::none);
-}
-
-QString key_of(const QWidget& widget, const QWidget& window) {
-  if (const auto* button = qobject_cast<const QAbstractButton*>(&widget)) {
-    if (!button->shortcut().isEmpty()) return button->shortcut().toString();
-    return QKeySequence::mnemonic(button->text()).toString();
-  }
-  for (const QLabel* label : window.findChildren<QLabel*>())
-    if (label->buddy() == &widget) return QKeySequence::mnemonic(label->text()).toString();
-  const auto* to_here = widget.findChild<QShortcut*>();
-  return to_here != nullptr ? to_here->key().toString() : QString();
-}
-
-bool is_control(const QWidget& widget) {
-  if (qobject_cast<const QAbstractButton*>(&widget) || qobject_cast<const QAbstractSpinBox*>(&widget) ||
-      qobject_cast<const QComboBox*>(&widget) || qobject_cast<const Canvas*>(&widget))
-    return true;
-  if (qobject_cast<const QSlider*>(&widget)) return true;
-  const auto* line = qobject_cast<const QLineEdit*>(&widget);
-  return line != nullptr && qobject_cast<const QAbstractSpinBox*>(line->parentWidget()) == nullptr;
-}
-
-int Workbench::look_at_controls() {
-  int controls = 0;
-  std::map<QString, QString> used;
-  for (const QAction* menu : window->menuBar()->actions())
-    used[QKeySequence::mnemonic(menu->text()).toString()] = menu->text();
-  for (const QWidget* widget : window->findChildren<QWidget*>()) {
-    if (!is_control(*widget) || !widget->isVisible()) continue;
-    ++controls;
-    const std::string who = std::string(widget->metaObject()->className()) + " \"" +
-                            widget->accessibleName().toStdString() + "\"";
-    EXPECT_FALSE(widget->accessibleName().isEmpty()) << who;
-    EXPECT_FALSE(widget->toolTip().isEmpty()) << who;
-    const QString key = key_of(*widget, *window);
-    EXPECT_FALSE(key.isEmpty()) << who << " has no key";
-    EXPECT_EQ(used.count(key), 0u) << who << " shares " << key.toStdString() << " with "
-                                   << used[key].toStdString();
-    used[key] = widget->accessibleName();
-  }
-  return controls;
-}
-
-void Workbench::walk_controls() {
-  Project with_base, with_table;
-  with_base.pattern.source = PatternSource::size;
-  with_base.pattern.size = "12";
-  with_table = with_base;
-  with_table.table.map = testing::map_of({});
-  with_table.table.simulated = true;
-  with_table.table.camera = "/dev/video7";
-  int controls = 0;
-  for (const Project& state : {Project(), with_base, with_table}) {
-    document.start_new(state);
-    for (int i = 0; i < 6; ++i) {
-      window->go_to(static_cast<Place>(i));
-      if (window->current() != static_cast<Place>(i)) continue;
-      if (static_cast<Place>(i) == Place::table) {
-        auto& table = dynamic_cast<TablePlace&>(window->workplace(Place::table));
-        for (int step = 0; step < 6; ++step) {
-          table.go_to_step(static_cast<TableStep>(step));
-          controls += look_at_controls();
-        }
-        table.photograph_with_camera(true);
-      }
-      for (const PatternSource source : {PatternSource::size, PatternSource::body, PatternSource::drawing}) {
-        if (static_cast<Place>(i) == Place::pattern && state.pattern.source != PatternSource::none)
-          document.change("", [source](Project& project) { project.pattern.source = source; });
-        controls += look_at_controls();
-      }
-      document.start_new(state);
-    }
-  }
-  EXPECT_GT(controls, 100);
-}
-
-TEST_F(Workbench, EveryControlHasANameATipAndAKeyOfItsOwn) {
-  walk_controls();
-}
-
-TEST_F(Workbench, EveryControlHasItsOwnKeyInGermanToo) {
-  settings.set([](Preferences& p) { p.language = QStringLiteral("de"); });
-  EXPECT_TRUE(QTest::qWaitFor(
-      [this] {
-        return window->menuBar()->actions().first()->text() == QStringLiteral("&Datei") &&
-               window->centralWidget()->isVisible();
-      },
-      60000));
-  walk_controls();
-  settings.set([](Preferences& p) { p.language = QStringLiteral("en"); });
-}
-
-TEST_F(Workbench, EveryActionOfTheMenusSaysWhatItDoes) {
-  for (const QAction* action : window->findChildren<QAction*>()) {
-    if (action->isSeparator() || action->menu() != nullptr || action->text().isEmpty()) continue;
-    if (action->parent() == window->menuBar()) continue;
-    EXPECT_FALSE(action->toolTip().isEmpty()) << action->text().toStdString();
-  }
 }
 
 TEST_F(Workbench, TheWheelScrollsAndChangesNoValue) {
