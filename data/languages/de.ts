@@ -1413,7 +1413,7 @@
     </message>
     <message>
         <source>&amp;4  Calibrate</source>
-        <translation>&amp;4  Kalibrieren</translation>
+        <translation>&amp;4  Abgleich</translation>
     </message>
     <message>
         <source>Work out where the light lands, and how right that is</source>

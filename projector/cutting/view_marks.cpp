@@ -1,5 +1,4 @@
 #include "projector/cutting/view_marks.h"
-#include "projector/language/said.h"
 
 #include <algorithm>
 #include <cctype>
@@ -10,6 +9,7 @@
 
 #include "calibration/watch/border_marks.h"
 #include "drafting/geometry/polyline.h"
+#include "projector/language/said.h"
 
 namespace cowlcast::projector {
 namespace {

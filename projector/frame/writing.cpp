@@ -1,5 +1,4 @@
 #include "projector/frame/writing.h"
-#include "projector/language/said.h"
 
 #include <QFont>
 #include <QFontMetricsF>
@@ -11,6 +10,7 @@
 #include <map>
 
 #include "drafting/geometry/polyline.h"
+#include "projector/language/said.h"
 
 namespace cowlcast::projector {
 namespace {

@@ -1,5 +1,4 @@
 #include "projector/workbench/controls.h"
-#include "projector/language/said.h"
 
 #include <QGridLayout>
 #include <QHBoxLayout>
@@ -10,6 +9,8 @@
 #include <QWheelEvent>
 #include <algorithm>
 #include <utility>
+
+#include "projector/language/said.h"
 
 namespace cowlcast::projector {
 

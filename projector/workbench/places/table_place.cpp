@@ -179,7 +179,7 @@ void TablePlace::show_photographs() {
 QString TablePlace::when_words(const std::string& made_at) {
   const QDateTime then = QDateTime::fromString(QString::fromStdString(made_at), Qt::ISODate).toLocalTime();
   if (then.date() != QDate::currentDate()) return QLocale().toString(then, QLocale::ShortFormat);
-  return tr("today at %1").arg(QLocale().toString(then.time(), QLocale::ShortFormat));
+  return tr("today at %1").arg(then.toString(QStringLiteral("HH:mm")));
 }
 
 QString TablePlace::result_in_words() const {
