@@ -113,7 +113,7 @@ TEST_F(Controls, EveryControlHasItsOwnKeyInGermanToo) {
         return window->menuBar()->actions().first()->text() == QStringLiteral("&Datei") &&
                window->centralWidget()->isVisible();
       },
-      60000));
+      600000));
   walk_controls();
   settings.set([](Preferences& p) { p.language = QStringLiteral("en"); });
 }

@@ -13,8 +13,21 @@
 
 namespace cowlcast::projector::testing {
 
+/// Built with the address sanitizer, the simulated camera draws slower than a watch waits for.
+#if defined(__SANITIZE_ADDRESS__)
+inline constexpr bool kSanitized = true;
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+inline constexpr bool kSanitized = true;
+#else
+inline constexpr bool kSanitized = false;
+#endif
+#else
+inline constexpr bool kSanitized = false;
+#endif
+
 /// Runs the event loop until `so` holds; false when it does not within `most_ms`.
-inline bool until(const std::function<bool()>& so, int most_ms = 60'000) {
+inline bool until(const std::function<bool()>& so, int most_ms = 600'000) {
   QElapsedTimer clock;
   clock.start();
   while (!so()) {
