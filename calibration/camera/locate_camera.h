@@ -38,7 +38,7 @@ struct LocatedCamera {
   int corners = 0;      ///< of the target that bear it out
   double within = 0.0;  ///< mm: 95 % radius of the places it tells, where that is largest over the light, its
                         ///< very corners included; the map's own error comes on top
-  int sheets = 0;                     ///< by which the light was checked
+  int sheets = 0;       ///< by which the light was checked
   std::vector<std::string> warnings;  ///< plain sentences
   std::string summary;                ///< a few lines
 };

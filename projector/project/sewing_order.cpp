@@ -21,19 +21,21 @@ void add_back_neck(std::vector<std::string>& steps, const Top& top) {
   if (top.back_cowl) {
     steps.push_back(translated("Turn the back's facing in along its cowl edge and pin it, as the front's."));
   } else if (top.elastic.elastic_length > 0.0) {
-    steps.push_back(translated("Set the clear elastic to the back neckline, stretched a little, and turn it in."));
+    steps.push_back(
+        translated("Set the clear elastic to the back neckline, stretched a little, and turn it in."));
   }
 }
 
 void add_cowl(std::vector<std::string>& steps, const Top& top) {
-  steps.push_back(top.cowl.facing ? translated("Sew the facing to the cowl edge, right sides together, turn it "
-                                         "inside and pin it along the shoulders.")
-                                  : translated("Turn the front's facing inside along the cowl edge; do not press "
-                                         "the fold. Pin it along the shoulders."));
+  steps.push_back(top.cowl.facing
+                      ? translated("Sew the facing to the cowl edge, right sides together, turn it "
+                                   "inside and pin it along the shoulders.")
+                      : translated("Turn the front's facing inside along the cowl edge; do not press "
+                                   "the fold. Pin it along the shoulders."));
   if (top.cowl.tacked_length > 0.0)
     steps.push_back(
         translated("Tack up the front's tuck at its drill marks, so that its side seams are as long as the "
-             "back's."));
+                   "back's."));
 }
 
 void add_inner_panel(std::vector<std::string>& steps, const Top& top) {
@@ -41,7 +43,7 @@ void add_inner_panel(std::vector<std::string>& steps, const Top& top) {
   steps.push_back(translated("Finish the inner panel's top edge and turn up its hem."));
   steps.push_back(
       translated("Lay the inner panel under the wrong side of the front, side seams and armholes edge to "
-           "edge, its hem at the front's drill mark, and baste both there."));
+                 "edge, its hem at the front's drill mark, and baste both there."));
 }
 
 void add_armholes(std::vector<std::string>& steps, const Top& top) {
@@ -57,23 +59,24 @@ void add_armholes(std::vector<std::string>& steps, const Top& top) {
           edge.finish.kind == FinishKind::turned
               ? translated("Turn the armholes in and stitch them.")
               : translated("Close each armhole's strip to a ring, set it on, stretched evenly, and finish "
-                     "it."));
+                           "it."));
 }
 
 }  // namespace
 
 std::vector<std::string> sewing_order(const Top& top) {
-  std::vector<std::string> steps{translated("Mark notches and drill marks on every piece before it is moved.")};
+  std::vector<std::string> steps{
+      translated("Mark notches and drill marks on every piece before it is moved.")};
   add_back_neck(steps, top);
   add_cowl(steps, top);
   add_inner_panel(steps, top);
   steps.push_back(
       translated("Sew the shoulders: the back lies between the front and its facing, so that the facing's "
-           "ends are caught. Turn it out."));
+                 "ends are caught. Turn it out."));
   add_armholes(steps, top);
   steps.push_back(
       translated("Turn up the hem. Try the top on, let the cowl fall, and tack its facing at the shoulders "
-           "if it wants to roll out."));
+                 "if it wants to roll out."));
   return steps;
 }
 
