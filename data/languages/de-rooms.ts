@@ -2683,5 +2683,25 @@
         <source>%1 below the waist</source>
         <translation>%1 unter der Taille</translation>
     </message>
+    <message>
+        <source>cowl front</source>
+        <translation>Vorderteil</translation>
+    </message>
+    <message>
+        <source>cowl back</source>
+        <translation>Wasserfall-Rückenteil</translation>
+    </message>
+    <message>
+        <source>cowl facing</source>
+        <translation>Beleg</translation>
+    </message>
+    <message>
+        <source>back</source>
+        <translation>Rückenteil</translation>
+    </message>
+    <message>
+        <source>inner panel</source>
+        <translation>Innenstück</translation>
+    </message>
 </context>
 </TS>

@@ -2052,26 +2052,6 @@ Version %1. Freie Software unter der GPL, Version 3 oder sp채ter; ohne jede Gew�
         <translation>Zur체ck zum Geschnittenen</translation>
     </message>
     <message>
-        <source>cowl front</source>
-        <translation>Vorderteil</translation>
-    </message>
-    <message>
-        <source>cowl back</source>
-        <translation>Wasserfall-R체ckenteil</translation>
-    </message>
-    <message>
-        <source>cowl facing</source>
-        <translation>Beleg</translation>
-    </message>
-    <message>
-        <source>back</source>
-        <translation>R체ckenteil</translation>
-    </message>
-    <message>
-        <source>inner panel</source>
-        <translation>Innenst체ck</translation>
-    </message>
-    <message>
         <source>not calibrated</source>
         <translation>nicht kalibriert</translation>
     </message>

@@ -141,16 +141,6 @@ Garment garment_of(const Project& project) {
   return garment;
 }
 
-std::string piece_in_words(const std::string& name) {
-  constexpr const char* names[] = {
-      QT_TRANSLATE_NOOP("derive", "cowl front"), QT_TRANSLATE_NOOP("derive", "cowl back"),
-      QT_TRANSLATE_NOOP("derive", "cowl facing"), QT_TRANSLATE_NOOP("derive", "back"),
-      QT_TRANSLATE_NOOP("derive", "inner panel")};
-  for (const char* known : names)
-    if (name == known) return translated(known);
-  return name;
-}
-
 double cloth_height(const ClothChoice& cloth, const Piece& piece) {
   return piece.fold ? 2.0 * cloth.thickness : cloth.thickness;
 }

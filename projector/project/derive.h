@@ -57,9 +57,6 @@ struct Garment {
 };
 Garment garment_of(const Project& project);
 
-/// "cowl front", "inner panel", in the person's language.
-std::string piece_in_words(const std::string& name);
-
 /// Of the piece's cloth above the mat when it lies to be cut: two layers when it is cut on the fold, mm.
 double cloth_height(const ClothChoice& cloth, const drafting::Piece& piece);
 

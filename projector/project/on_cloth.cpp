@@ -10,6 +10,7 @@
 #include "drafting/geometry/motion.h"
 #include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
+#include "projector/language/said.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -75,7 +76,7 @@ std::string wider(const Piece& piece, double cloth_width) {
   if (width <= cloth_width) return {};
   const auto mm = [](double length) { return QString::number(length, 'f', 1) + QStringLiteral(" mm"); };
   return tr("The %1 is %2 across, the cloth only %3. Take wider cloth, or make the piece narrower.")
-      .arg(QString::fromStdString(piece_in_words(piece.name)), mm(width), mm(cloth_width))
+      .arg(said(QString::fromStdString(piece.name)), mm(width), mm(cloth_width))
       .toStdString();
 }
 

@@ -167,7 +167,7 @@ void WorkbenchWindow::tell_changed_cut() {
   changed_cut_words_ =
       tr("The %1 is cut already, in part or whole, and this change gives it another shape: what is cut would "
          "no longer match. Go back, or go on and cut it anew from fresh cloth.")
-          .arg(QString::fromStdString(piece_in_words(changed.front())));
+          .arg(said(QString::fromStdString(changed.front())));
   notice_->say(changed_cut_words_, tr("Back to what is cut"), [this] {
     while (document_.can_undo() && !changed_cut_.value_or(std::vector<std::string>()).empty())
       document_.undo();

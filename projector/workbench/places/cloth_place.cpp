@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "projector/frame/style.h"
+#include "projector/language/said.h"
 #include "projector/workbench/places/scenes.h"
 
 namespace cowlcast::projector {
@@ -230,11 +231,11 @@ void ClothPlace::show_fit(const ClothUse& use) {
       (wide.empty() ? tr("Yes, every piece fits between the selvedges.") : tr("No, not every piece fits.")) +
       QStringLiteral("</p>");
   for (const LaidOut& one : use.pieces)
-    words += QStringLiteral("<p>") +
-             tr("<b>%1</b>: %2 across, %3 along")
-                 .arg(QString::fromStdString(piece_in_words(one.name)), length_words(one.width),
-                      length_words(one.length)) +
-             QStringLiteral("</p>");
+    words +=
+        QStringLiteral("<p>") +
+        tr("<b>%1</b>: %2 across, %3 along")
+            .arg(said(QString::fromStdString(one.name)), length_words(one.width), length_words(one.length)) +
+        QStringLiteral("</p>");
   if (wide.empty())
     words += QStringLiteral("<p>") +
              tr("Laid as drawn they take <b>%1</b> of cloth; closer laying may save some.")

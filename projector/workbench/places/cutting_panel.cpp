@@ -175,7 +175,7 @@ void CuttingPlace::show_pieces() {
   pieces_->clear();
   for (const drafting::Piece& one : garment().now().pieces) {
     const Record record = record_of(document().project(), one);
-    QString words = QString::fromStdString(piece_in_words(one.name));
+    QString words = said(QString::fromStdString(one.name));
     if (record.strokes > 0 && record.cut >= record.strokes)
       words = tr("%1: cut").arg(words);
     else if (record.cut > 0)

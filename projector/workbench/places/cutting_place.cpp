@@ -210,7 +210,7 @@ void CuttingPlace::keep_laying() {
   }
   record = recorded(*view_, record, present_time());
   document().change(
-      tr("Lay the %1").arg(QString::fromStdString(piece_in_words(name))).toStdString(),
+      tr("Lay the %1").arg(said(QString::fromStdString(name))).toStdString(),
       [&](Project& edited) { edited.cutting[name] = record; }, "lay " + name);
 }
 

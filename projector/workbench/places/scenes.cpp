@@ -257,7 +257,7 @@ Scene cloth_scene(const ClothUse& use, const ClothChoice& cloth, Units units) {
         one.grain.empty() ? box.low.y() : std::min(one.grain[0].y(), one.grain[1].y()) - 40.0;
     const double height = under > box.low.y() + 60.0 ? under : 0.5 * (box.low.y() + box.high.y());
     scene.words.push_back({{0.5 * (box.low.x() + box.high.x()), height},
-                           QString::fromStdString(piece_in_words(one.name)),
+                           said(QString::fromStdString(one.name)),
                            one.fits ? t.ink : t.warn,
                            TextSize::plain});
   }
