@@ -253,7 +253,7 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
     std::vector<std::string> lines = legend.state;
     lines.insert(lines.end(), legend.keys.begin(), legend.keys.end());
     Words words{
-        .text = said(joined(lines)), .height = height, .colour = view.style.guide, .lines = Lines::from_left};
+        .text = said(joined(lines)), .height = height, .colour = view.style.words, .lines = Lines::from_left};
     words.places = places_in_light(view, lit, writing_size(words.text, height), box.high);
     drawing.words.push_back(std::move(words));
   }

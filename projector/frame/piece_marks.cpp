@@ -189,12 +189,12 @@ void add_words(std::vector<Words>& words, const Piece& piece, const FrameStyle& 
     const Point way = (fold.to - fold.from).normalized();
     Point inward(-way.y(), way.x());
     if (!drafting::contains(piece.cut_line, 0.5 * (fold.from + fold.to) + 3.0 * inward)) inward = -inward;
-    Words text{.text = "FOLD OF THE CLOTH", .height = style.word_height, .colour = style.guide};
+    Words text{.text = "FOLD OF THE CLOTH", .height = style.word_height, .colour = style.words};
     // Clear of the line even where the words stand across it: a turned piece's words stay upright.
     for (const double off : {20.0, 40.0, 110.0}) add_places_beside(text.places, fold, inward, off);
     words.push_back(std::move(text));
   }
-  Words turns{.text = "FACING\nTURNS HERE", .height = style.word_height, .colour = style.guide};
+  Words turns{.text = "FACING\nTURNS HERE", .height = style.word_height, .colour = style.words};
   for (const double off : {30.0, 65.0, 95.0})
     for (const Segment& edge : turned_edges(piece))
       for (const double way : {-1.0, 1.0})
@@ -203,7 +203,7 @@ void add_words(std::vector<Words>& words, const Piece& piece, const FrameStyle& 
   if (shown.label)
     words.push_back({.text = piece.name + (piece.fold ? "\ncut on the fold" : "\ncut once"),
                      .height = style.label_height,
-                     .colour = style.guide,
+                     .colour = style.words,
                      .places = roomy_places(piece.cut_line)});
 }
 

@@ -85,6 +85,7 @@ FrameStyle style_for_cloth(const std::vector<QRgb>& cloth) {
     for (double* width : {&style.cut_width, &style.seam_width, &style.mark_width}) *width *= 1.5;
   style.seam = first_that_stands_out({0xffffd24a, 0xffa8f0ff, 0xffd8ffb8}, style.ground, cloth);
   style.guide = first_that_stands_out({0xff7fdcff, 0xffffb8dc, 0xffffe6a0}, style.ground, cloth);
+  style.words = cloth.size() > 1 ? style.cut : style.guide;
   style.warn = first_that_stands_out({0xffffa040, 0xffffc860, 0xffc8dcff}, style.ground, cloth);
   return style;
 }

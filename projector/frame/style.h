@@ -4,10 +4,11 @@
 //
 // A line is seen as light sent back by the cloth, so a colour works only where
 // the cloth sends that colour back: blue light is lost on yellow cloth. White
-// is the strongest on every cloth and belongs to the cut line alone; the other
-// lines take the first colour of their list that stands out enough. Dark and
-// patterned cloth gets wider lines, with the same middle; on a pattern words are
-// larger and no faint light is laid over the piece.
+// is the strongest on every cloth and of all lines belongs to the cut line alone; the
+// others take the first colour of their list that stands out enough. Dark and
+// patterned cloth gets wider lines, with the same middle. A pattern's own edges cut
+// letters up, and light adds to it and never darkens it: there words are white
+// and larger, and no faint light is laid over the piece.
 #pragma once
 
 #include <QRgb>
@@ -24,7 +25,8 @@ struct FrameStyle {
   double word_height = 12.0;   ///< of all that is said on the table, capitals
   QRgb cut = 0xffffffff;
   QRgb seam = 0xffffd24a;    ///< seam line and notches' heads
-  QRgb guide = 0xff6fd3ff;   ///< grain, fold, marks, label
+  QRgb guide = 0xff6fd3ff;   ///< grain, fold, marks
+  QRgb words = 0xff6fd3ff;   ///< all that is said but warnings; on even cloth as `guide`
   QRgb ground = 0xff383838;  ///< faint light over the piece, so that it stands out from the rest
   QRgb warn = 0xffff9d3c;    ///< the keep-out band and stop marks
 };

@@ -28,6 +28,7 @@ struct Letters {
 Letters shaped(const QString& row) {
   QFont font(QStringLiteral("DejaVu Sans"));
   font.setStyleHint(QFont::SansSerif);
+  font.setBold(true);
   font.setPixelSize(40);  // flattened finely enough for letters of a few centimetres
   font.setHintingPreference(QFont::PreferNoHinting);
   QPainterPath capital, path;

@@ -3,7 +3,8 @@
 //   std::vector<Words> words = {{.text = "FOLD", .places = {beside_the_fold, further_along}}};
 //   for (Mark& mark : settled(words, {cut_line}, lit)) marks.push_back(std::move(mark));
 //
-// Letters stand upright for the operator, whichever way a piece lies. Heights are
+// Letters are bold, since a projector's pixels hardly light thin strokes, and stand
+// upright for the operator, whichever way a piece lies. Heights are
 // those of capitals on the cloth: from a standing person's eye, about 0.8 m away,
 // 12 mm are 52 minutes of arc, more than twice what is comfortable to read
 // (20 to 22; ISO 9241-303, value from memory), which dim light on dark cloth needs.

@@ -1,8 +1,9 @@
 // Pictures to look at: the cutting view on cloths of several colours, as seen on a simulated table by day and
-// in a dim room.
+// in a dim room; and for each how the strokes of its words stand out, as contrasts by WCAG 2.2.
 //
 //   table_pictures OUT [WIDTHxHEIGHT] [PIECE.json]
 #include <QGuiApplication>
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <filesystem>
@@ -12,6 +13,7 @@
 #include <opencv2/imgproc.hpp>
 #include <string>
 
+#include "calibration/virtual_table/photograph.h"
 #include "calibration/virtual_table/top_view.h"
 #include "drafting/geometry/polyline.h"
 #include "projector/cutting/view_marks.h"
@@ -35,6 +37,98 @@ cv::Mat cloth_picture(const std::vector<QRgb>& colours, const cv::Size& mm) {
       cv::rectangle(picture, cv::Rect(x, y, check, check) & cv::Rect({0, 0}, mm),
                     bgr(colours[static_cast<size_t>(x / check + y / check) % colours.size()]), cv::FILLED);
   return picture;
+}
+
+// Linear light of the table from far above, white paper in the projector's light being about 1.
+cv::Mat linear_view(const room_model::Room& room, const room_model::TopView& top, const cv::Mat& picture) {
+  constexpr double kHigh = 1e4;  // mm
+  room_model::RoomCamera camera;
+  camera.width = static_cast<int>(top.width * top.pixels_per_mm);
+  camera.height = static_cast<int>(top.height * top.pixels_per_mm);
+  Eigen::Isometry3d room_from_camera = Eigen::Isometry3d::Identity();
+  room_from_camera.linear() = Eigen::Vector3d(1.0, -1.0, -1.0).asDiagonal();
+  room_from_camera.translation() =
+      Eigen::Vector3d(top.left + 0.5 * top.width, top.bottom + 0.5 * top.height, kHigh);
+  camera.camera_from_room = room_from_camera.inverse();
+  camera.optic.focal = Eigen::Vector2d::Constant(kHigh * top.pixels_per_mm);
+  camera.optic.centre = {0.5 * camera.width - 0.5, 0.5 * camera.height - 0.5};
+  camera.blur = 0.0;
+  return room_model::linear_photograph(room, camera, picture);
+}
+
+double luminance(const cv::Vec3f& bgr) {
+  return 0.0722 * bgr[0] + 0.7152 * bgr[1] + 0.2126 * bgr[2];
+}
+
+// Words are filled marks of many outlines.
+bool is_words(const Mark& mark) {
+  return mark.width <= 0.0 && mark.lines.size() > 3;
+}
+
+cv::Mat picture_of(const QImage& frame) {
+  const QImage same = frame.convertToFormat(QImage::Format_BGR888);
+  return cv::Mat(same.height(), same.width(), CV_8UC3, const_cast<uchar*>(same.constBits()),
+                 static_cast<size_t>(same.bytesPerLine()))
+      .clone();
+}
+
+// For each of the cloth's colours: the light of words' strokes over that of the same places without words.
+void tell_words(const std::string& name, const testing::TrueTable& table, const room_model::TopView& top,
+                const std::vector<Mark>& marks, const std::vector<QRgb>& colours) {
+  std::vector<Mark> others;
+  std::copy_if(marks.begin(), marks.end(), std::back_inserter(others),
+               [](const Mark& mark) { return !is_words(mark); });
+  const cv::Mat with = linear_view(table.room, top, picture_of(rendered(table.map, marks, 1.0))),
+                without = linear_view(table.room, top, picture_of(rendered(table.map, others, 1.0))),
+                white = linear_view(table.room, top,
+                                    cv::Mat(table.map.height, table.map.width, CV_8U, cv::Scalar(255)));
+  cv::Mat strokes = cv::Mat::zeros(with.size(), CV_8U);
+  for (const Mark& mark : marks) {
+    if (!is_words(mark)) continue;
+    std::vector<std::vector<cv::Point>> outlines;
+    for (const Polyline& line : mark.lines) {
+      outlines.emplace_back();
+      for (const Point& at : line)
+        outlines.back().emplace_back(
+            static_cast<int>(16.0 * ((at.x() - top.left) * top.pixels_per_mm - 0.5)),
+            static_cast<int>(16.0 * ((top.bottom + top.height - at.y()) * top.pixels_per_mm - 0.5)));
+    }
+    cv::fillPoly(strokes, outlines, cv::Scalar(255), cv::LINE_8, 4);
+  }
+  // A place's colour by what it sends back of white light.
+  struct Sum {
+    double with = 0.0, without = 0.0, white = 0.0;
+    int count = 0;
+  };
+  double brightest = 0.0;
+  for (int y = 0; y < white.rows; ++y)
+    for (int x = 0; x < white.cols; ++x)
+      brightest = std::max(brightest, luminance(white.at<cv::Vec3f>(y, x)));
+  Sum sums[2];
+  for (int y = 0; y < strokes.rows; ++y)
+    for (int x = 0; x < strokes.cols; ++x) {
+      if (strokes.at<uchar>(y, x) == 0) continue;
+      const double lit = luminance(white.at<cv::Vec3f>(y, x));
+      Sum& sum = sums[colours.size() > 1 && lit < 0.2 * brightest ? 1 : 0];
+      sum.with += luminance(with.at<cv::Vec3f>(y, x));
+      sum.without += luminance(without.at<cv::Vec3f>(y, x));
+      sum.white += lit;
+      ++sum.count;
+    }
+  const auto contrast = [](double a, double b, double full) { return (a / full + 0.05) / (b / full + 0.05); };
+  std::printf("%-22s", name.c_str());
+  for (const Sum& sum : sums) {
+    if (sum.count == 0) continue;
+    const double n = sum.count;
+    std::printf("  %s %5.2f:1 to an eye set to it, %5.2f:1 to one set to white, %4.0f mm2 of strokes;",
+                &sum == sums ? "light" : "dark", contrast(sum.with, sum.without, sum.white),
+                contrast(sum.with / n, sum.without / n, brightest),
+                n / (top.pixels_per_mm * top.pixels_per_mm));
+  }
+  if (sums[1].count > 0)
+    std::printf("  strokes on dark over unlit light %.2f",
+                sums[1].with / sums[1].count / (sums[0].without / sums[0].count));
+  std::printf("\n");
 }
 
 }  // namespace
@@ -83,12 +177,11 @@ int main(int argc, char** argv) {
         if ((dim || cloth.name != "black") && stroke > 2) continue;
         table.room.light.lux = dim ? 15.0 : 150.0;
         const CuttingView view = bench::demo_view(table, piece, cloth.colours, stroke);
-        const QImage frame =
-            rendered(table.map, view_marks(view, table.map), 1.0).convertToFormat(QImage::Format_BGR888);
-        const cv::Mat picture(frame.height(), frame.width(), CV_8UC3, const_cast<uchar*>(frame.constBits()),
-                              static_cast<size_t>(frame.bytesPerLine()));
-        const std::string name = cloth.name + (dim ? "-dim-" : "-") + std::to_string(stroke) + ".png";
-        cv::imwrite(out + "/" + name, room_model::top_view(table.room, top, picture));
+        const std::vector<Mark> marks = view_marks(view, table.map);
+        const cv::Mat picture = picture_of(rendered(table.map, marks, 1.0));
+        const std::string name = cloth.name + (dim ? "-dim-" : "-") + std::to_string(stroke);
+        cv::imwrite(out + "/" + name + ".png", room_model::top_view(table.room, top, picture));
+        if (stroke == 1) tell_words(name, table, top, marks, cloth.colours);
         if (!dim && cloth.name == "black")
           cv::imwrite(out + "/frame-" + std::to_string(stroke) + ".png", picture);
       }

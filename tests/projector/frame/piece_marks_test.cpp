@@ -133,5 +133,13 @@ TEST(Writing, StandsUprightAtItsHeightAroundItsMiddle) {
   EXPECT_NEAR(0.5 * (box.low.y() + box.high.y()), 50, 0.5);
 }
 
+TEST(Writing, HasStrokesThatPixelsLightFully) {
+  // Of a picture 1920 wide over 1.4 m a pixel is 0.73 mm: of three, one is lit fully wherever the stroke
+  // lies, and the projector's blur takes nothing of it.
+  const Mark mark = writing("I", {0, 0}, FrameStyle().word_height, 0xffffffff);
+  ASSERT_EQ(mark.lines.size(), 1u);
+  EXPECT_GE(drafting::box_of(mark.lines.front()).width(), 3 * 0.73);
+}
+
 }  // namespace
 }  // namespace cowlcast::projector

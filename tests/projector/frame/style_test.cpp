@@ -37,8 +37,10 @@ TEST(Style, EveryLineStandsOutOnEachColourOfAPattern) {
   for (const std::vector<QRgb>& pattern : patterns) {
     const FrameStyle style = style_for_cloth(pattern);
     for (const QRgb patch : pattern)
-      for (const QRgb light : {style.cut, style.seam, style.guide, style.warn})
+      for (const QRgb light : {style.cut, style.seam, style.guide, style.words, style.warn})
         EXPECT_GE(contrast_on_cloth(light, style.ground, patch), 3.0) << std::hex << patch << ' ' << light;
+    EXPECT_EQ(style.words, 0xffffffffu)
+        << "letters are cut up by the print: nothing but white is strong enough";
     EXPECT_GT(style.cut_width, style_for_cloth(0xff808080u).cut_width);
   }
 }
