@@ -315,6 +315,10 @@ TableVideo::Cloth TableVideo::lying(const Moment& moment) const {
                                               lamp = lamp_ - up;
   const Place& place = room_.cloth->place;
   const Eigen::Rotation2Dd turn(-place.turn);
+  const Eigen::Vector2d middle(place.x, place.y), half = 0.5 * room_.cloth->size;
+  const auto on_cloth = [&](const Eigen::Vector2d& own) {
+    return std::abs(own.x()) <= half.x() && std::abs(own.y()) <= half.y();
+  };
   // Ripples are smooth: every other pixel is enough. Where cloth and light come from, as steps of pixels.
   const cv::Size nodes((fresh_.width + 1) / kSparse, (fresh_.height + 1) / kSparse);
   cv::Mat steps(nodes, CV_32FC4, cv::Scalar::all(0.0)), shade(nodes, CV_32FC2, cv::Scalar::all(1.0));
@@ -326,8 +330,8 @@ TableVideo::Cloth TableVideo::lying(const Moment& moment) const {
         const cv::Vec2f at = mat_from_pixel_.at<cv::Vec2f>(j, i);
         return Eigen::Vector2d(static_cast<double>(at[0]), static_cast<double>(at[1]));
       };
-      const Eigen::Vector2d here = mat_at(px, py), own = turn * (here - Eigen::Vector2d(place.x, place.y));
-      if (std::abs(own.x()) > 0.5 * room_.cloth->size.x() || std::abs(own.y()) > 0.5 * room_.cloth->size.y())
+      const Eigen::Vector2d here = mat_at(px, py), own = turn * (here - middle);
+      if (!on_cloth(own) && !on_cloth(turn * (here + rumpled(*moment.drag, here, eye, lamp).cloth - middle)))
         continue;
       Eigen::Matrix2d mat_from_step;
       mat_from_step << 0.25 * (mat_at(px + 4, py) - here), 0.25 * (mat_at(px, py + 4) - here);

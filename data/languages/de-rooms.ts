@@ -2556,6 +2556,54 @@
         <translation>Niemand schaut vor die Klinge.</translation>
     </message>
     <message>
+        <source>The cloth has shifted by about %1 mm %2 since the piece was laid.</source>
+        <translation>Der Stoff hat sich etwa %1 mm %2 verschoben, seit das Teil aufgelegt wurde.</translation>
+    </message>
+    <message>
+        <source>The cloth's edge, or a mark on it, has shifted by about %1 mm %2 since the piece was laid.</source>
+        <translation>Die Stoffkante, oder ein Zeichen auf dem Stoff, hat sich etwa %1 mm %2 verschoben, seit das Teil aufgelegt wurde.</translation>
+    </message>
+    <message>
+        <source>to the right</source>
+        <translation>nach rechts</translation>
+    </message>
+    <message>
+        <source>to the left</source>
+        <translation>nach links</translation>
+    </message>
+    <message>
+        <source>away from you</source>
+        <translation>von Ihnen weg</translation>
+    </message>
+    <message>
+        <source>towards you</source>
+        <translation>zu Ihnen hin</translation>
+    </message>
+    <message>
+        <source>Smooth it back the way the arrows point, until the lines come back by themselves.</source>
+        <translation>Streichen Sie ihn zurück, wohin die Pfeile zeigen, bis die Linien von selbst wiederkommen.</translation>
+    </message>
+    <message>
+        <source>Or press U and lay the piece anew on the cloth as it lies.</source>
+        <translation>Oder drücken Sie U und legen Sie das Teil neu auf den Stoff, wie er jetzt liegt.</translation>
+    </message>
+    <message>
+        <source>Stop, and smooth it back.</source>
+        <translation>Halten Sie an, und streichen Sie ihn zurück.</translation>
+    </message>
+    <message>
+        <source>Cut in spite of cloth that has shifted.</source>
+        <translation>Geschnitten, obwohl sich der Stoff verschoben hat.</translation>
+    </message>
+    <message>
+        <source>It hardly sees whether this cloth is dragged along: look yourself after each stroke.</source>
+        <translation>Ob dieser Stoff mitgezogen wird, sieht sie kaum: Schauen Sie nach jedem Zug selbst hin.</translation>
+    </message>
+    <message>
+        <source>Three chalk crosses beside the lines let it see that; then press R.</source>
+        <translation>Drei Kreidekreuze neben den Linien lassen es sie sehen; drücken Sie danach R.</translation>
+    </message>
+    <message>
         <source>The cloth is not learnt yet.</source>
         <translation>Der Stoff ist noch nicht gelernt.</translation>
     </message>

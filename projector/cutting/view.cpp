@@ -135,7 +135,7 @@ CuttingView after(CuttingView view, Act act, Pace pace) {
     view.asked = was_asked;
     return act == Act::end ? ask_to_end(std::move(view)) : waive(std::move(view));
   }
-  if (!view.block.empty()) return view;
+  if (!view.block.empty() && !(act == Act::unlock && view.phase == Phase::cutting)) return view;
   if (view.phase == Phase::cautions) return read_on(std::move(view), act);
   if (view.phase == Phase::laying) {
     const double step = move_step(pace), turn = turn_step(pace);

@@ -120,12 +120,28 @@ void keep_clear_of_border(std::vector<Polyline>& clear_of, const CuttingView& vi
   }
 }
 
+// With the marks of whoever blocks, where they are not under the words.
 std::vector<Mark> block_marks(const CuttingView& view, const Polyline& lit) {
-  return reading("DO NOT CUT NOW\n\n" + in_lines(said(view.block), 40) + "\n\n" +
-                     (view.way_out.empty() ? "" : in_lines(said(view.way_out), 40) + "\n\n") +
-                     (view.asked ? "O once more: cut all the same; it is written down\nany other key: no"
-                                 : key_of(view) + "O: cut all the same\nEsc ends; what is cut is kept"),
-                 view, lit);
+  const std::string text =
+      "DO NOT CUT NOW\n\n" + in_lines(said(view.block), 40) + "\n\n" +
+      (view.way_out.empty() ? "" : in_lines(said(view.way_out), 40) + "\n\n") +
+      (view.asked ? "O once more: cut all the same; it is written down\nany other key: no"
+                  : key_of(view) + "O: cut all the same\nEsc ends; what is cut is kept");
+  std::vector<Mark> marks = reading(text, view, lit);
+  Polyline letters;
+  for (const Polyline& line : marks.front().lines) letters.insert(letters.end(), line.begin(), line.end());
+  const drafting::Box words = drafting::box_of(letters);
+  const auto under_words = [&](const Point& at) {
+    return (at - words.low).minCoeff() > -view.style.word_height &&
+           (words.high - at).minCoeff() > -view.style.word_height;
+  };
+  for (const Mark& mark : view.notice.marks) {
+    const auto hidden = [&](const Polyline& line) {
+      return std::any_of(line.begin(), line.end(), under_words);
+    };
+    if (std::none_of(mark.lines.begin(), mark.lines.end(), hidden)) marks.push_back(mark);
+  }
+  return marks;
 }
 
 QRgb dimmed(QRgb colour) {

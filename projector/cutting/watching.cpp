@@ -53,6 +53,8 @@ bool Watching::said(CuttingView& view) {
   CuttingView now = table_.said(view);
   if (table_.steady())
     for (const auto& watcher : others_) now = watcher->said(std::move(now));
+  // Said anew it is the same block, and what was asked about it holds.
+  if (now.block == view.block) now.asked = view.asked;
   const int found = table_.found_again();
   const bool changed = !same(now, view) || found != std::exchange(found_again_, found);
   view = std::move(now);

@@ -1,9 +1,11 @@
 #include "projector/guard/cut_watch.h"
 
+#include <algorithm>
 #include <opencv2/imgproc.hpp>
 #include <utility>
 
 #include "calibration/refusal.h"
+#include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
 
 namespace cowlcast::projector {
@@ -17,6 +19,16 @@ static_assert(kGreyLevel == Backdrop::kFaint, "the grey that is shown is the one
 const std::string kAid =
     "The camera looks ahead of the blade. It is an aid and misses things: watch your other hand.";
 const std::string kNobody = "Nobody looks ahead of the blade. ";
+const std::string kBlindToShift =
+    "It hardly sees whether this cloth is dragged along: look yourself after each stroke. "
+    "Three chalk crosses beside the lines let it see that; then press R.";
+const std::string kPutBack =
+    "Smooth it back the way the arrows point, until the lines come back by themselves. "
+    "Or press U and lay the piece anew on the cloth as it lies.";
+const std::string kFinish = "Stop, and smooth it back.";
+const std::string kInSpite = "Cut in spite of cloth that has shifted.";
+constexpr double kUnderWay = 30.0;  // mm of a stroke
+constexpr double kOther = 1.0;  // mm by which a shift must differ from the one that was told to be told anew
 
 cv::Mat in_colour(const cv::Mat& picture) {
   if (picture.channels() == 3) return picture.clone();
@@ -33,6 +45,27 @@ cv::Mat bgr_of(const QImage& image) {
                        static_cast<size_t>(same.bytesPerLine())),
                out, cv::COLOR_BGRA2BGR);
   return out;
+}
+
+// The way back, where the cloth is seen to have gone.
+std::vector<Mark> arrows(const ToldShift& shift, const FrameStyle& style) {
+  constexpr double kLength = 60.0, kHead = 14.0, kApart = 110.0;  // mm
+  Mark mark{.lines = {}, .width = 2.5, .colour = style.warn};
+  const Point back = -shift.by.normalized(), side(-back.y(), back.x());
+  std::vector<Point> taken;
+  for (const Point& place : shift.places) {
+    if (std::any_of(taken.begin(), taken.end(),
+                    [&](const Point& other) { return (other - place).norm() < kApart; }))
+      continue;
+    taken.push_back(place);
+    const Point tip = place + 0.5 * kLength * back;
+    mark.lines.push_back({place - 0.5 * kLength * back, tip});
+    mark.lines.push_back({tip - kHead * (back + 0.6 * side), tip, tip - kHead * (back - 0.6 * side)});
+  }
+  std::vector<Mark> marks;
+  for (Polyline& line : mark.lines)
+    marks.push_back({.lines = {std::move(line)}, .width = mark.width, .colour = mark.colour});
+  return marks;
 }
 
 bool same(const Corridor& a, const Corridor& b) {
@@ -67,6 +100,13 @@ void CutWatch::know_cloth(const Glimpse& glimpse) {
       unready_ = *why;
     else
       backdrop_ = std::move(backdrop);
+    if (!backdrop_) return;
+    std::optional<ClothShift> before = std::move(shift_);
+    shift_.emplace(*backdrop_);
+    // That it is learnt anew amid cutting puts nothing right.
+    if (before && glimpse.view.phase == Phase::cutting && laid_) shift_->owes(*before, glimpse.seconds);
+    laid_ = glimpse.view.phase == Phase::cutting;
+    where_ = {};
   } catch (const calibration::Refusal& refusal) {
     unready_ = refusal.what();
   }
@@ -102,24 +142,74 @@ bool CutWatch::follow_stroke(const Glimpse& glimpse) {
   return true;
 }
 
+// What is projected, for the camera's watches.
+const cv::Mat& CutWatch::picture_of(const Glimpse& glimpse) {
+  if (const long long key = glimpse.shown.cacheKey(); key != light_key_) {
+    light_key_ = key;
+    light_ = bgr_of(glimpse.shown);
+  }
+  return light_;
+}
+
 void CutWatch::follow_picture(const Glimpse& glimpse) {
   const long long shown = glimpse.shown.cacheKey();
   if (shown == shown_) return;
   shown_ = shown;
-  picture_ = bgr_of(glimpse.shown);
+  picture_ = picture_of(glimpse);
   pictured_ = glimpse.seconds;
   watch_->project(picture_, glimpse.seconds);
+}
+
+bool CutWatch::blade_under_way() const {
+  return watch_ && front_ > kUnderWay;
+}
+
+// Whether the cloth about the stroke that comes next lies as it lay when the piece was laid.
+void CutWatch::follow_cloth(const Glimpse& glimpse, const cv::Mat& frame) {
+  const CuttingView& view = glimpse.view;
+  const bool cutting = view.phase == Phase::cutting;
+  if (!shift_ || frame.size() != cv::Size(glimpse.camera.width, glimpse.camera.height) ||
+      view.light != Light::lines)
+    return;
+  if (cutting && !laid_) shift_->laid();
+  laid_ = cutting;
+  if (!cutting || all_cut(view)) return;
+  ClothShift::Where where{.stroke = laid(view.laying, view.plan[static_cast<size_t>(view.cut)].path),
+                          .piece = laid(view.laying, view.piece.cut_line),
+                          .cut = {}};
+  for (int i = 0; i < view.cut; ++i)
+    where.cut.push_back(laid(view.laying, view.plan[static_cast<size_t>(i)].path));
+  if (where.stroke != where_.stroke || where.cut != where_.cut) {
+    shift_->about(where);
+    where_ = std::move(where);
+    front_ = 0.0;
+  }
+  std::optional<Point> blade;
+  if (blade_under_way()) blade = drafting::point_at(where_.stroke, front_);
+  shift_->look(frame, picture_of(glimpse), glimpse.seconds, blade);
+  const auto& told = shift_->told();
+  if (!told) {
+    shifted_.clear();
+  } else if (shifted_.empty() || (told->by - by_).norm() > kOther) {
+    shifted_ = words(*told);
+    by_ = told->by;
+  }
 }
 
 void CutWatch::look(const Glimpse& glimpse) {
   now_ = glimpse.seconds;
   if (!taken_.empty()) know_cloth(glimpse);
+  const cv::Mat frame = in_colour(glimpse.picture);
+  follow_cloth(glimpse, frame);
   if (!follow_stroke(glimpse)) {
+    front_ = 0.0;
     calm_ = {};
     return;
   }
   follow_picture(glimpse);
-  calm_.after(watch_->look(in_colour(glimpse.picture), glimpse.seconds), glimpse.seconds);
+  const WatchReport report = watch_->look(frame, glimpse.seconds);
+  front_ = report.front;
+  calm_.after(report, glimpse.seconds);
   if (calm_.begun() && warning().state == WatchState::marked && sound_) sound_();
 }
 
@@ -128,6 +218,13 @@ CuttingView CutWatch::said(CuttingView view) const {
     view.notice.words = words + (view.notice.words.empty() ? "" : " ") + view.notice.words;
   };
   if (view.phase != Phase::cutting || all_cut(view) || !view.block.empty()) return view;
+  if (!shifted_.empty() && !blade_under_way()) {
+    view = blocked(std::move(view), shifted_, kPutBack);
+    if (!view.block.empty()) {
+      if (shift_ && shift_->told()) view.notice.marks = arrows(*shift_->told(), view.style);
+      return view;
+    }
+  }
   if (!unready_.empty()) {
     say(kNobody + unready_);
     return view;
@@ -140,7 +237,8 @@ CuttingView CutWatch::said(CuttingView view) const {
   if (now.state == WatchState::cannot_see)
     say(kNobody + words(now.reason));
   else if (watch_ && now_ < caution_until_)
-    say(kAid);
+    say(shift_ && !shift_->sees() ? kAid + " " + kBlindToShift : kAid);
+  if (!shifted_.empty()) say(blade_under_way() ? shifted_ + " " + kFinish : kInSpite);
   return view;
 }
 

@@ -7,7 +7,11 @@
 // the blade gets a ring of light and everything else goes dim, until the way has
 // been clear for a second. Where the corridor cannot be seen, that is said, and why.
 // What it cannot tell at all stands in `watch.h`: an aid to the eye, no more, and
-// the words on the table say so when cutting begins. No windows and no clock here.
+// the words on the table say so when cutting begins.
+//
+// Whether the cloth still lies as it was laid is watched as well (`ClothShift`). Between strokes cloth that
+// has shifted takes the lines away until it is put back, the piece is laid anew, or she cuts in spite of it;
+// while the blade is on its way it is said alone. No windows and no clock here.
 #pragma once
 
 #include <functional>
@@ -16,6 +20,7 @@
 #include <vector>
 
 #include "projector/cutting/watching.h"
+#include "projector/guard/cloth_shift.h"
 #include "projector/guard/overlay.h"
 #include "projector/guard/watch.h"
 
@@ -37,6 +42,9 @@ class CutWatch : public Watcher {
   void know_cloth(const Glimpse& glimpse);
   bool follow_stroke(const Glimpse& glimpse);
   void follow_picture(const Glimpse& glimpse);
+  void follow_cloth(const Glimpse& glimpse, const cv::Mat& frame);
+  const cv::Mat& picture_of(const Glimpse& glimpse);
+  bool blade_under_way() const;
 
   std::function<void()> sound_;
   std::vector<std::vector<cv::Mat>> taken_;  // frames in colour, by picture
@@ -45,10 +53,17 @@ class CutWatch : public Watcher {
   std::string unready_ = "The cloth is not learnt yet. R: the camera learns it.";
   std::optional<CorridorWatch> watch_;
   Corridor corridor_;
-  long long shown_ = 0;  // which picture was projected last
+  long long shown_ = 0, light_key_ = 0;  // which picture was projected last
+  cv::Mat light_;
   cv::Mat picture_;
   double pictured_ = 0.0;  // when, seconds
   CalmWatch calm_;
+  std::optional<ClothShift> shift_;
+  ClothShift::Where where_;
+  bool laid_ = false;                        // the piece, since the cloth was learnt
+  double front_ = 0.0;                       // mm of the stroke that the blade has gone
+  std::string shifted_;                      // what is said of the cloth
+  Point by_{0.0, 0.0};                       // of which shift, mm
   double caution_until_ = -1.0, now_ = 0.0;  // seconds
 };
 

@@ -22,7 +22,7 @@
 //     such as narrow steel blades on white,
 //   - printed cloth from things, where it is dragged by more than about 4 mm, or 3 mm at once (`Slip`): it is
 //     told as something ahead, or as cloth that is not the one that was learnt,
-//   - that cloth was dragged at all: the lines stay where they are, and even cloth shows nothing of it.
+//   - that cloth was dragged: that is `ClothShift`'s, between strokes, where a print, chalk or edges show it.
 // Shadows count as shadows where they are soft, or where the projector's light alone is missing; the hard
 // shadow of a single lamp may be told as a thing. A lamp that lights only a part of the cloth around, so that
 // a tenth of it stays as it was, is taken for a cover until the cloth is learnt again; something even over

@@ -56,7 +56,7 @@ class Sitting {
       picture = table.frame(light_of(painter_.picture()), things, {0.1, 0.1, 0.12}, shade);
       watch.look(glimpse_now());
       view.notice = {};
-      view = watch.said(std::move(view));
+      view = watch.said(blocked(std::move(view), ""));  // the table stands
       painter_.draw(sight_.map, view);
     }
   }
@@ -135,6 +135,66 @@ TEST(CutWatch, SaysThatNobodyLooksWhenItCannot) {
   dark.run(0.3);
   EXPECT_NE(dark.view.notice.words.find("too dark"), std::string::npos) << dark.view.notice.words;
   EXPECT_TRUE(dark.view.block.empty()) << "she may cut all the same";
+}
+
+// A print that can be moved: squares, 36 mm from one to the next.
+cv::Mat squares(const Point& gone) {
+  cv::Mat albedo(kHeight, kWidth, CV_32FC3, cv::Scalar(0.3, 0.3, 0.5));
+  for (int y = -36; y < kHeight; y += 36)
+    for (int x = -36; x < kWidth; x += 36) {
+      const cv::Rect square(x + static_cast<int>(gone.x()), y - static_cast<int>(gone.y()), 16, 16);
+      albedo(square & cv::Rect(0, 0, kWidth, kHeight)).setTo(cv::Scalar(0.1, 0.12, 0.1));
+    }
+  return albedo;
+}
+
+TEST(CutWatch, WithholdsTheLinesWhileTheClothLiesElsewhereAndGivesThemBack) {
+  Sitting s;
+  s.table.print = squares({0, 0});
+  s.learn();
+  s.run(4.0);
+  EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+  s.view = after(s.view, Act::next, Pace::normal);
+  s.table.print = squares({0, -4});
+  s.run(5.0);
+  EXPECT_NE(s.view.block.find("about 4 mm towards you"), std::string::npos) << s.view.block;
+  EXPECT_NE(s.view.way_out.find("lay the piece anew"), std::string::npos);
+  ASSERT_FALSE(s.view.notice.marks.empty());
+  const Polyline shaft = s.view.notice.marks.front().lines.front();
+  EXPECT_GT(shaft.back().y() - shaft.front().y(), 40.0) << "away from her is the way back";
+  s.table.print = squares({0, 0});
+  s.run(5.0);
+  EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+  EXPECT_TRUE(s.view.notice.marks.empty());
+}
+
+TEST(CutWatch, ShiftedClothCanBeWavedOffAndIsWrittenDownOrThePieceLaidAnew) {
+  Sitting s;
+  s.table.print = squares({0, 0});
+  s.learn();
+  s.run(4.0);
+  s.table.print = squares({-3, 0});
+  s.run(5.0);
+  ASSERT_FALSE(s.view.block.empty());
+  const std::string reason = s.view.block;
+  CuttingView waived = after(after(s.view, Act::waive, Pace::normal), Act::waive, Pace::normal);
+  ASSERT_TRUE(waived.block.empty());
+  const Record record = recorded(waived, {}, "2000-01-01T10:00:00Z");
+  ASSERT_EQ(record.waivers.size(), 1u);
+  EXPECT_EQ(record.waivers.front().reason, reason);
+  std::swap(s.view, waived);
+  s.run(3.0);
+  EXPECT_TRUE(s.view.block.empty()) << "not asked twice";
+  EXPECT_NE(s.view.notice.words.find("in spite of cloth that has shifted"), std::string::npos)
+      << s.view.notice.words;
+
+  s.view = after(waived, Act::unlock, Pace::normal);
+  ASSERT_TRUE(is_laying(s.view)) << "though lines are withheld";
+  s.run(1.0);
+  EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+  s.view = after(s.view, Act::next, Pace::normal);
+  s.run(8.0);
+  EXPECT_TRUE(s.view.block.empty()) << "laid as the cloth lies: " << s.view.block;
 }
 
 }  // namespace
