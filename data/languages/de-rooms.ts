@@ -2592,6 +2592,14 @@
         <translation>Halten Sie an, und streichen Sie ihn zurück.</translation>
     </message>
     <message>
+        <source>Else press U, lay the piece anew, and R: the camera learns the cloth.</source>
+        <translation>Sonst drücken Sie U, legen Sie das Teil neu auf, und R: Die Kamera lernt den Stoff.</translation>
+    </message>
+    <message>
+        <source>The camera has learnt the cloth as it lies now: see that the lines still meet what is cut.</source>
+        <translation>Die Kamera hat den Stoff gelernt, wie er jetzt liegt: Sehen Sie nach, ob die Linien noch an das Geschnittene stoßen.</translation>
+    </message>
+    <message>
         <source>Cut in spite of cloth that has shifted.</source>
         <translation>Geschnitten, obwohl sich der Stoff verschoben hat.</translation>
     </message>
@@ -2632,12 +2640,12 @@
         <translation>Es ist zu dunkel, um den Stoff zu beobachten.</translation>
     </message>
     <message>
-        <source>Most of the way ahead is hidden, or the cloth is not the one that was learnt.</source>
-        <translation>Der Weg voraus ist größtenteils verdeckt, oder der Stoff ist nicht der gelernte.</translation>
+        <source>Most of the way ahead is hidden, or the cloth does not lie as it was learnt.</source>
+        <translation>Der Weg voraus ist größtenteils verdeckt, oder der Stoff liegt nicht, wie er gelernt wurde.</translation>
     </message>
     <message>
-        <source>Uncover it, or learn the bare cloth again.</source>
-        <translation>Decken Sie ihn auf, oder lassen Sie den bloßen Stoff neu lernen.</translation>
+        <source>Uncover it, or smooth it back.</source>
+        <translation>Decken Sie ihn auf, oder streichen Sie den Stoff zurück.</translation>
     </message>
     <message>
         <source>The camera or the table has moved.</source>

@@ -15,7 +15,7 @@ constexpr double kOnCloth = 25.0;      // mm about the piece: cloth for certain
 constexpr double kOffCuts = 25.0;      // mm: nearer to a cut nothing is as it was
 constexpr double kApart = 30.0;        // mm from patch to patch
 constexpr size_t kMost = 32;           // patches about the stroke, and elsewhere
-constexpr int kEach = 5;               // patches a frame
+constexpr double kRound = 0.7;         // s in which each patch is looked at once
 constexpr double kLasts = 4.0;         // s that a look counts
 constexpr double kSame = 0.8;          // mm between the looks of one patch at rest
 constexpr double kBladeReach = 130.0;  // mm: a blade pulls cloth along so far, common practice, no source
@@ -192,7 +192,10 @@ std::vector<ClothShift::Said> ClothShift::said(double seconds) const {
 
 void ClothShift::look(const cv::Mat& frame, const cv::Mat& picture, double seconds,
                       const std::optional<Point>& blade) {
-  for (int k = 0; k < kEach && k < static_cast<int>(active_.size()); ++k) {
+  const auto count = static_cast<double>(active_.size());
+  due_ = std::min(due_ + count / kRound * std::clamp(seconds - seen_at_, 0.0, 0.5), count);
+  seen_at_ = seconds;
+  for (; due_ >= 1.0; due_ -= 1.0) {
     Followed& one = *active_[next_++ % active_.size()].followed;
     if (blade && (one.patch.place() - *blade).norm() < kBladeReach) {
       one.looks.clear();

@@ -105,6 +105,7 @@ class ClothShift {
   std::map<size_t, Followed> followed_;
   std::vector<Active> active_;
   size_t next_ = 0;
+  double due_ = 0.0, seen_at_ = 0.0;  // patches that should have been looked at; when a frame came, seconds
   Point owed_{0.0, 0.0};
   bool lying_ = false;             // the piece was laid just now
   std::optional<double> laid_at_;  // since when it is seen how it lies, seconds

@@ -26,6 +26,8 @@ const std::string kPutBack =
     "Smooth it back the way the arrows point, until the lines come back by themselves. "
     "Or press U and lay the piece anew on the cloth as it lies.";
 const std::string kFinish = "Stop, and smooth it back.";
+const std::string kLearntAnew =
+    "The camera has learnt the cloth as it lies now: see that the lines still meet what is cut.";
 const std::string kInSpite = "Cut in spite of cloth that has shifted.";
 constexpr double kUnderWay = 30.0;  // mm of a stroke
 constexpr double kOther = 1.0;  // mm by which a shift must differ from the one that was told to be told anew
@@ -104,7 +106,10 @@ void CutWatch::know_cloth(const Glimpse& glimpse) {
     std::optional<ClothShift> before = std::move(shift_);
     shift_.emplace(*backdrop_);
     // That it is learnt anew amid cutting puts nothing right.
-    if (before && glimpse.view.phase == Phase::cutting && laid_) shift_->owes(*before, glimpse.seconds);
+    if (before && glimpse.view.phase == Phase::cutting && laid_) {
+      shift_->owes(*before, glimpse.seconds);
+      if (glimpse.view.cut > 0) learnt_until_ = glimpse.seconds + kCaution;
+    }
     laid_ = glimpse.view.phase == Phase::cutting;
     where_ = {};
   } catch (const calibration::Refusal& refusal) {
@@ -238,6 +243,7 @@ CuttingView CutWatch::said(CuttingView view) const {
     say(kNobody + words(now.reason));
   else if (watch_ && now_ < caution_until_)
     say(shift_ && !shift_->sees() ? kAid + " " + kBlindToShift : kAid);
+  if (now_ < learnt_until_) say(kLearntAnew);
   if (!shifted_.empty()) say(blade_under_way() ? shifted_ + " " + kFinish : kInSpite);
   return view;
 }

@@ -60,11 +60,11 @@ class CutWatch : public Watcher {
   CalmWatch calm_;
   std::optional<ClothShift> shift_;
   ClothShift::Where where_;
-  bool laid_ = false;                        // the piece, since the cloth was learnt
-  double front_ = 0.0;                       // mm of the stroke that the blade has gone
-  std::string shifted_;                      // what is said of the cloth
-  Point by_{0.0, 0.0};                       // of which shift, mm
-  double caution_until_ = -1.0, now_ = 0.0;  // seconds
+  bool laid_ = false;                                              // the piece, since the cloth was learnt
+  double front_ = 0.0;                                             // mm of the stroke that the blade has gone
+  std::string shifted_;                                            // what is said of the cloth
+  Point by_{0.0, 0.0};                                             // of which shift, mm
+  double caution_until_ = -1.0, learnt_until_ = -1.0, now_ = 0.0;  // seconds
 };
 
 /// Both watches of one fixed camera. `sound` is called by the thread that looks.

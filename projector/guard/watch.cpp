@@ -60,9 +60,9 @@ std::string words(Blindness reason) {
     case Blindness::too_dark:
       return "It is too dark to watch the cloth. Give the room more light.";
     case Blindness::covered:
-      return "Most of the way ahead is hidden, or the cloth is not the one that was learnt. Uncover it, or "
-             "learn the "
-             "bare cloth again.";
+      return "Most of the way ahead is hidden, or the cloth does not lie as it was learnt. Uncover it, or "
+             "smooth "
+             "it back. Else press U, lay the piece anew, and R: the camera learns the cloth.";
     case Blindness::moved:
       return "The camera or the table has moved. Locate the camera again, and learn the bare cloth.";
     case Blindness::out_of_view:

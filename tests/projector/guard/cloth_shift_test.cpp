@@ -82,9 +82,9 @@ class Cloth {
     if (before) shift->owes(*before, now);
     shift->about(kAcross);
   }
-  const std::optional<ToldShift>& after(const Point& gone, double seconds = 4.5) {
+  const std::optional<ToldShift>& after(const Point& gone, double seconds = 4.0) {
     table.print = cloth(print_, gone);
-    for (const double end = now + seconds; now < end; now += 0.1)
+    for (const double end = now + seconds; now < end; now += 0.2)
       shift->look(table.frame(lines(), things, {0.1, 0.1, 0.1}, shade), lines(), now, blade);
     return shift->told();
   }

@@ -152,18 +152,18 @@ TEST(CutWatch, WithholdsTheLinesWhileTheClothLiesElsewhereAndGivesThemBack) {
   Sitting s;
   s.table.print = squares({0, 0});
   s.learn();
-  s.run(4.0);
+  s.run(2.6);
   EXPECT_TRUE(s.view.block.empty()) << s.view.block;
   s.view = after(s.view, Act::next, Pace::normal);
   s.table.print = squares({0, -4});
-  s.run(5.0);
+  s.run(3.8);
   EXPECT_NE(s.view.block.find("about 4 mm towards you"), std::string::npos) << s.view.block;
   EXPECT_NE(s.view.way_out.find("lay the piece anew"), std::string::npos);
   ASSERT_FALSE(s.view.notice.marks.empty());
   const Polyline shaft = s.view.notice.marks.front().lines.front();
   EXPECT_GT(shaft.back().y() - shaft.front().y(), 40.0) << "away from her is the way back";
   s.table.print = squares({0, 0});
-  s.run(5.0);
+  s.run(3.8);
   EXPECT_TRUE(s.view.block.empty()) << s.view.block;
   EXPECT_TRUE(s.view.notice.marks.empty());
 }
@@ -172,9 +172,9 @@ TEST(CutWatch, ShiftedClothCanBeWavedOffAndIsWrittenDownOrThePieceLaidAnew) {
   Sitting s;
   s.table.print = squares({0, 0});
   s.learn();
-  s.run(4.0);
+  s.run(2.6);
   s.table.print = squares({-3, 0});
-  s.run(5.0);
+  s.run(3.8);
   ASSERT_FALSE(s.view.block.empty());
   const std::string reason = s.view.block;
   CuttingView waived = after(after(s.view, Act::waive, Pace::normal), Act::waive, Pace::normal);
@@ -183,7 +183,7 @@ TEST(CutWatch, ShiftedClothCanBeWavedOffAndIsWrittenDownOrThePieceLaidAnew) {
   ASSERT_EQ(record.waivers.size(), 1u);
   EXPECT_EQ(record.waivers.front().reason, reason);
   std::swap(s.view, waived);
-  s.run(3.0);
+  s.run(1.0);
   EXPECT_TRUE(s.view.block.empty()) << "not asked twice";
   EXPECT_NE(s.view.notice.words.find("in spite of cloth that has shifted"), std::string::npos)
       << s.view.notice.words;
@@ -193,7 +193,7 @@ TEST(CutWatch, ShiftedClothCanBeWavedOffAndIsWrittenDownOrThePieceLaidAnew) {
   s.run(1.0);
   EXPECT_TRUE(s.view.block.empty()) << s.view.block;
   s.view = after(s.view, Act::next, Pace::normal);
-  s.run(8.0);
+  s.run(6.5);
   EXPECT_TRUE(s.view.block.empty()) << "laid as the cloth lies: " << s.view.block;
 }
 
