@@ -12,16 +12,17 @@ namespace cowlcast::projector {
 namespace {
 
 constexpr int kAround = ClothPatch::kFarthest + 2;
-constexpr double kOff = 0.05;       // of a pixel's light that may be off for the model's sake
-constexpr double kCompany = 10.0;   // pixels that tell no more than one, since they share light and lens
-constexpr double kLikely = 4.0;     // pixels: by so much cloth is likely to have gone
-constexpr double kTelling = 250.0;  // of a patch: its squared slopes, over what its light may be off
-constexpr double kEdges = 0.06;     // contrast of a patch that tells, standard deviation over mean
-constexpr double kFull = 0.9;       // linear light from which a level says nothing more
-constexpr double kBelieved = 0.4;   // of the patch's own contrast: what the fit may leave
-constexpr double kQuarter = 0.45;   // of what is left: more of it in one quarter is something that covers
-constexpr double kAlong = 0.06;     // of what a patch tells across: less along is noise
-constexpr double kKnown = 0.3;      // pixels
+constexpr double kOff = 0.05;         // of a pixel's light that may be off for the model's sake
+constexpr double kCompany = 10.0;     // pixels that tell no more than one, since they share light and lens
+constexpr double kLikely = 4.0;       // pixels: by so much cloth is likely to have gone
+constexpr double kTelling = 250.0;    // of a patch: its squared slopes, over what its light may be off
+constexpr double kEdges = 0.06;       // contrast of a patch that tells, standard deviation over mean
+constexpr double kFull = 0.9;         // linear light from which a level says nothing more
+constexpr double kBelieved = 0.4;     // of the patch's own contrast: what the fit may leave
+constexpr double kQuarter = 0.45;     // of what is left: more of it in one quarter is something that covers
+constexpr double kAlong = 0.06;       // of what a patch tells across: less along is noise
+constexpr double kKnown = 0.3;        // pixels
+constexpr double kLeastLight = 10.0;  // pixels' worth that stand out of the noise
 constexpr int kSteps = 8;
 constexpr double kStill = 0.01;  // pixels
 constexpr double kAlike = 1.2;   // of the least misfit: places that fit as well
@@ -55,7 +56,7 @@ ClothLook::ClothLook(const Backdrop& backdrop) : sight(backdrop.sight()), power(
   noise = cv::Mat(room.size(), CV_32F);
   for (int r = 0; r < noise.rows; ++r)
     for (int c = 0; c < noise.cols; ++c)
-      noise.at<float>(r, c) = backdrop.linear_noise(room.at<cv::Vec3f>(r, c)[1]);
+      noise.at<float>(r, c) = backdrop.smoothed_noise(room.at<cv::Vec3f>(r, c)[1]);
 }
 
 std::vector<cv::Point> telling_places(const ClothLook& cloth) {
@@ -206,7 +207,7 @@ std::optional<ClothPatch::Fit> ClothPatch::fit(const cv::Mat& seen, const cv::Ma
         sum += tells * want;
         squares += tells * want * want;
       }
-    if (weights < 40.0) return std::nullopt;
+    if (weights < kLeastLight) return std::nullopt;
     // The beam changes with the camera's exposure alone, and the room's light goes by place but slowly.
     const Eigen::Vector4d likely(gains[0], 1.0, 0.0, 0.0),
         hold(0.0, 0.05 * normal(1, 1) + 1e-9, 0.02 * normal(0, 0), 0.02 * normal(0, 0));

@@ -10,23 +10,25 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr double kAbout = 120.0;       // mm about the stroke
-constexpr double kOnCloth = 25.0;      // mm about the piece: cloth for certain
-constexpr double kOffCuts = 25.0;      // mm: nearer to a cut nothing is as it was
-constexpr double kApart = 30.0;        // mm from patch to patch
-constexpr size_t kMost = 32;           // patches about the stroke, and elsewhere
-constexpr double kRound = 0.7;         // s in which each patch is looked at once
-constexpr double kLasts = 4.0;         // s that a look counts
-constexpr double kSame = 0.8;          // mm between the looks of one patch at rest
-constexpr double kBladeReach = 130.0;  // mm: a blade pulls cloth along so far, common practice, no source
-constexpr double kTogether = 150.0;    // mm: patches that should tell the same
-constexpr double kDiffers = 0.9;       // mm, and the share of a shift, by which they may differ
+constexpr double kAbout = 120.0;           // mm about the stroke
+constexpr double kOnCloth = 25.0;          // mm about the piece: cloth for certain
+constexpr double kOffCuts = 25.0;          // mm: nearer to a cut nothing is as it was
+constexpr double kApart[] = {80.0, 30.0};  // mm from patch to patch
+constexpr size_t kPatches = 32;            // about the stroke, and elsewhere
+constexpr double kRound = 0.7;             // s in which each patch is looked at once
+constexpr double kLasts = 4.0;             // s that a look counts
+constexpr double kSame = 0.5;              // mm between the looks of one patch at rest
+constexpr double kBladeReach = 130.0;      // mm: a blade pulls cloth along so far, common practice, no source
+constexpr double kTogether = 100.0;        // mm: patches that should tell about the same
+constexpr double kBeside = 50.0;           // mm: and those that may not gainsay it
+constexpr double kDiffers = 0.9;           // mm, and the share of a shift, by which they may differ
 constexpr double kDiffersShare = 0.25;
-constexpr double kMoved = 0.9;     // mm: of a patch that says that the cloth has gone
-constexpr double kTwoWays = 0.5;   // sine of the angle between two ways
-constexpr double kSpread = 200.0;  // mm between those elsewhere
-constexpr double kLying = 4.0;     // s after it was laid, in which it is seen how it lies
-constexpr double kStays = 1.0;     // s
+constexpr double kMoved = 0.9;               // mm: of a patch that says that the cloth has gone
+constexpr double kSome = 0.25, kMost = 0.6;  // of a shift: what goes the same way, and what tells it strongly
+constexpr double kTwoWays = 0.5;             // sine of the angle between two ways
+constexpr double kSpread = 200.0;            // mm between those elsewhere
+constexpr double kLying = 4.0;               // s after it was laid, in which it is seen how it lies
+constexpr double kStays = 1.0;               // s
 
 // Whether nothing that is cut parts the two places.
 bool joined(const Point& a, const Point& b, const std::vector<Polyline>& cut) {
@@ -39,6 +41,10 @@ bool joined(const Point& a, const Point& b, const std::vector<Polyline>& cut) {
 Point middle_of_piece(const ClothShift::Where& where) {
   const drafting::Box box = drafting::box_of(where.piece.empty() ? where.stroke : where.piece);
   return 0.5 * (box.low + box.high);
+}
+
+bool agrees(const ClothShift::Said& one, const Point& by) {
+  return (one.by - one.of(by)).norm() < std::max(kDiffers, kDiffersShare * by.norm());
 }
 
 double middle_of(std::vector<double> values) {
@@ -63,8 +69,9 @@ std::string words(const ToldShift& shift) {
   return text;
 }
 
-ClothShift::ClothShift(const Backdrop& backdrop) : cloth_(backdrop), places_(telling_places(cloth_)) {
-  const TableSight& sight = cloth_.sight;
+ClothShift::ClothShift(const Backdrop& backdrop)
+    : cloth_(std::make_unique<const ClothLook>(backdrop)), places_(telling_places(*cloth_)) {
+  const TableSight& sight = cloth_->sight;
   std::vector<cv::Point> kept;
   for (const cv::Point& at : places_) try {
       mats_.push_back(sight.camera.mat_from_pixel(Point(at.x, at.y), sight.cloth));
@@ -89,12 +96,11 @@ void ClothShift::about(const Where& where) {
     return !outline.empty() &&
            (drafting::contains(where.piece, at) || drafting::nearest(outline, at).distance < kOnCloth);
   };
-  const auto choose = [&](bool near) {
-    const size_t most = active_.size() + kMost;
+  const auto choose = [&](bool near, double apart, size_t most) {
     for (size_t i = 0; i < places_.size() && active_.size() < most; ++i) {
       const Point& at = mats_[i];
       if ((near_line(at, kOnCloth) || (near_line(at, kAbout) && on_piece(at))) != near) continue;
-      const auto too_near = [&](const Point& other) { return (other - at).norm() < kApart; };
+      const auto too_near = [&](const Point& other) { return (other - at).norm() < apart; };
       const auto cut_here = [&](const Polyline& line) {
         return drafting::nearest(line, at).distance < kOffCuts;
       };
@@ -105,12 +111,15 @@ void ClothShift::about(const Where& where) {
       const Point foot = drafting::point_at(where.stroke, drafting::nearest(where.stroke, at).along);
       if (!joined(at, foot, where.cut) || !joined(at, middle, where.cut)) continue;
       chosen.push_back(at);
-      Followed& followed = followed_.try_emplace(i, Followed{ClothPatch(cloth_, places_[i])}).first->second;
+      Followed& followed = followed_.try_emplace(i, Followed{ClothPatch(*cloth_, places_[i])}).first->second;
       active_.push_back({&followed, near});
     }
   };
-  choose(true);
-  choose(false);
+  // First some all over, then more of them.
+  for (const bool near : {true, false}) {
+    const size_t most = active_.size() + kPatches;
+    for (const double apart : kApart) choose(near, apart, most);
+  }
 }
 
 bool ClothShift::sees() const {
@@ -126,6 +135,7 @@ void ClothShift::laid() {
   told_.reset();
   for (auto& [place, followed] : followed_) {
     followed.base.reset();
+    followed.told_so = false;
     followed.looks.clear();
   }
 }
@@ -183,7 +193,7 @@ std::vector<ClothShift::Said> ClothShift::said(double seconds) const {
   for (const Active& one : active_)
     if (const auto by = says(*one.followed, seconds)) {
       const Point& place = one.followed->patch.place();
-      Said said{place, *by, one.followed->looks.back().reading.only, one.near};
+      Said said{place, *by, one.followed->looks.back().reading.only, one.near, one.followed->told_so};
       said.by += said.of(owed_ - one.followed->base.value_or(base_near(place)));
       all.push_back(said);
     }
@@ -211,64 +221,102 @@ void ClothShift::look(const cv::Mat& frame, const cv::Mat& picture, double secon
   if (!lying_) judge(seconds);
 }
 
-// The shift, of `least` mm or more, that most patches agree with: tried is what each says, and what two say
-// together that tell of two ways.
-std::optional<ToldShift> ClothShift::group_of(const std::vector<Said>& all, bool near, double least) const {
-  std::optional<ToldShift> best;
-  const auto attempt = [&](const Point& by, const Point& about) {
-    if (by.norm() < least) return;
-    ToldShift group{.by = by, .places = {}, .at_stroke = near};
-    size_t against = 0;
-    double spread = 0.0;
-    for (const Said& one : all) {
-      if (near && (!one.near || (one.place - about).norm() > kTogether)) continue;
-      const double off = (one.by - one.of(by)).norm();
-      if (off > std::max(kDiffers, kDiffersShare * by.norm())) {
-        if (one.near && !near) return;
-        ++against;
-      } else if (one.by.norm() > kMoved) {
-        for (const Point& place : group.places) spread = std::max(spread, (place - one.place).norm());
-        group.places.push_back(one.place);
-      }
+// What all patches say of cloth that has gone by so much about a place of the stroke. A blade drags most
+// where it was, so those farther off may have gone less, but the same way.
+std::optional<ToldShift> ClothShift::at_stroke(const std::vector<Said>& all, const Point& by,
+                                               const Point& about) {
+  ToldShift group{.by = by, .places = {}, .at_stroke = true};
+  int with = 0, strongly = 0, against = 0;
+  for (const Said& one : all) {
+    const double far = (one.place - about).norm();
+    const Point whole = one.of(by);
+    if (!one.near || far > kTogether || whole.norm() < kMoved) continue;  // it could not tell
+    const double share = one.by.dot(whole) / whole.squaredNorm(), aside = (one.by - share * whole).norm();
+    if (share > kSome && aside < std::max(kDiffers, kDiffersShare * by.norm())) {
+      ++with;
+      strongly += share > kMost ? 1 : 0;
+      group.places.push_back(one.place);
+    } else if (far < kBeside) {
+      ++against;
     }
-    const size_t count = group.places.size();
-    const bool enough = near ? count >= static_cast<size_t>(kFewest) && count > against
-                             : count >= static_cast<size_t>(kFewestFar) && spread > kSpread;
-    if (enough && (!best || count > best->places.size())) best = group;
+  }
+  if (with < kFewest || strongly < 2 || with <= against) return std::nullopt;
+  return group;
+}
+
+// The same where nobody knows whether cloth is seen: what lies still says nothing there, but what is seen of
+// the stroke's own cloth does.
+std::optional<ToldShift> ClothShift::elsewhere(const std::vector<Said>& all, const Point& by) {
+  ToldShift group{.by = by, .places = {}, .at_stroke = false};
+  double spread = 0.0;
+  for (const Said& one : all) {
+    if (one.near && !agrees(one, by)) return std::nullopt;
+    if (!agrees(one, by) || one.by.norm() < kMoved) continue;
+    for (const Point& place : group.places) spread = std::max(spread, (place - one.place).norm());
+    group.places.push_back(one.place);
+  }
+  if (group.places.size() < static_cast<size_t>(kFewestFar) || spread < kSpread) return std::nullopt;
+  return group;
+}
+
+// The largest shift at the stroke, of `least` mm or more, that patches agree on; else the one elsewhere that
+// most do. Tried is what each says, and what two say together that tell of two ways.
+std::optional<ToldShift> ClothShift::agreed(const std::vector<Said>& all, double least) {
+  std::optional<ToldShift> here, there;
+  const auto attempt = [&](const Point& by, const Said& seed) {
+    if (by.norm() < least) return;
+    if (seed.near) {
+      if (here && here->by.norm() >= by.norm()) return;
+      if (const auto group = at_stroke(all, by, seed.place)) here = group;
+    } else if (const auto group = elsewhere(all, by)) {
+      if (!there || group->places.size() > there->places.size()) there = group;
+    }
   };
   for (size_t i = 0; i < all.size(); ++i) {
     const Said& one = all[i];
-    if (one.near != near || one.by.norm() < kMoved) continue;
-    attempt(one.by, one.place);
+    if (one.by.norm() < kMoved) continue;
+    attempt(one.by, one);
     for (size_t j = i + 1; !one.only.isZero() && j < all.size(); ++j) {
       const Said& other = all[j];
-      if (other.near != near || (near && (other.place - one.place).norm() > kTogether)) continue;
+      if (other.near != one.near || (one.near && (other.place - one.place).norm() > kTogether)) continue;
       Eigen::Matrix2d ways;
       ways << one.only.transpose(), other.only.transpose();
       if (std::abs(ways.determinant()) < kTwoWays) continue;
-      attempt(ways.inverse() * Point(one.only.dot(one.by), other.only.dot(other.by)), one.place);
+      attempt(ways.inverse() * Point(one.only.dot(one.by), other.only.dot(other.by)), one);
     }
   }
-  return best;
+  return here ? here : there;
 }
 
 void ClothShift::judge(double seconds) {
   const std::vector<Said> all = said(seconds);
   const double least = told_ ? kRight : kTells;
-  std::optional<ToldShift> found = group_of(all, true, least);
-  if (!found) found = group_of(all, false, least);
-  if (found) {
+  if (const std::optional<ToldShift> found = agreed(all, least)) {
     if (!since_) since_ = seconds;
-    if (told_ || seconds - *since_ >= kStays) told_ = found;
+    if (told_ || seconds - *since_ >= kStays) {
+      told_ = found;
+      note_who_told(all);
+    }
     return;
   }
   since_.reset();
   if (!told_) return;
-  // Only what is seen to lie as it lay takes it back, by patches that would say otherwise.
+  // Only what is seen to lie as it lay takes it back: cloth for certain, or patches that told it themselves.
   int right = 0;
   for (const Said& one : all)
-    if (one.near == told_->at_stroke && one.by.norm() < kRight && one.of(told_->by).norm() > kRight) ++right;
-  if (right >= (told_->at_stroke ? kFewest : kFewestFar)) told_.reset();
+    if ((one.told_so || (one.near && told_->at_stroke)) && one.by.norm() < kRight &&
+        one.of(told_->by).norm() > kRight)
+      ++right;
+  if (right < (told_->at_stroke ? kFewest : kFewestFar)) return;
+  told_.reset();
+  for (auto& [at, followed] : followed_) followed.told_so = false;
+}
+
+void ClothShift::note_who_told(const std::vector<Said>& all) {
+  for (const Active& active : active_)
+    for (const Said& one : all)
+      if (one.place == active.followed->patch.place() && agrees(one, told_->by) && one.by.norm() > kMoved)
+        active.followed->told_so = true;
 }
 
 }  // namespace cowlcast::projector

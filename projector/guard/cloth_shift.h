@@ -21,6 +21,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -74,6 +75,7 @@ class ClothShift {
     Point place, by;
     Point only{0.0, 0.0};  ///< the one way it can tell of; zero: both
     bool near = true;
+    bool told_so = false;  ///< it has agreed to the shift that is told
     /// What it would say, had the cloth gone by so much.
     Point of(const Point& whole) const { return only.isZero() ? whole : Point(only.dot(whole) * only); }
   };
@@ -88,6 +90,7 @@ class ClothShift {
     ClothPatch patch;
     std::vector<Look> looks = {};
     std::optional<Point> base = {};  // mm: where it is right
+    bool told_so = false;
   };
   struct Active {
     Followed* followed;
@@ -96,10 +99,14 @@ class ClothShift {
   std::optional<Point> says(const Followed& followed, double seconds) const;
   void take_as_right(double seconds);
   void judge(double seconds);
-  std::optional<ToldShift> group_of(const std::vector<Said>& all, bool near, double least) const;
+  void note_who_told(const std::vector<Said>& all);
+  static std::optional<ToldShift> at_stroke(const std::vector<Said>& all, const Point& by,
+                                            const Point& about);
+  static std::optional<ToldShift> elsewhere(const std::vector<Said>& all, const Point& by);
+  static std::optional<ToldShift> agreed(const std::vector<Said>& all, double least);
   Point base_near(const Point& place) const;
 
-  ClothLook cloth_;
+  std::unique_ptr<const ClothLook> cloth_;
   std::vector<cv::Point> places_;
   std::vector<Point> mats_;  // of these, mm
   std::map<size_t, Followed> followed_;

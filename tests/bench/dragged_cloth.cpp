@@ -1,14 +1,15 @@
 // How well it is noticed that cloth was dragged, on simulated video.
 //
-//   dragged_cloth [--scenes N] [--first SEED] [--rests K] [--chalk] [--cut] [--say]
+//   dragged_cloth [--scenes N] [--first SEED] [--rests K] [--printed] [--chalk] [--local] [--cut] [--say]
 //
 // Random tables, cloths, cameras and lights. Between strokes the cloth lies still, dragged by nothing or by
 // up to eight millimetres since it was learnt, and the next stroke is shown for four seconds; in half of
-// these rests hand and cutter come. Told is, by how far the cloth went in truth, how many rests were told, on
-// printed and on even cloth. `--chalk`: crosses are chalked on even cloth before it is learnt. `--cut`: after
-// each rest the stroke is cut, with all that comes in its way; the blade drags the cloth by up to four
-// millimetres, of which a part stays for good and adds up, and told is also what was said while less than one
-// millimetre had.
+// these rests hand and cutter come. Told is, by how far the cloth went in truth, how many rests were told,
+// on printed and on even cloth. `--printed`: on printed alone. `--chalk`: crosses are chalked on even cloth
+// before it is learnt. `--local`: the cloth went so far about a place of the stroke alone, and less all
+// around. `--cut`: after each rest the stroke is cut, with all that comes in its way; the blade drags the
+// cloth by up to four millimetres, of which a part stays for good and adds up, and told is also what was
+// said while less than one millimetre had.
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
@@ -36,7 +37,7 @@ constexpr double kEdges[] = {0.0, 1.0, 2.0, 3.0, 5.0, 8.1};  // mm
 struct Options {
   int scenes = 10, rests = 8;
   std::uint64_t first = 1;
-  bool chalk = false, cut = false, say = false;
+  bool printed = false, chalk = false, local = false, cut = false, say = false;
 };
 
 struct Bin {
@@ -69,14 +70,14 @@ class Bench {
   void scene(std::uint64_t seed) {
     vt::Dice dice(seed * 7919);
     const vt::VideoScene scene = vt::random_video_scene(dice);
+    const bool even = scene.print.kind == vt::ClothPrint::Kind::none;
+    if (options_.printed ? even : options_.chalk && !even) return;
     const TableSight sight = sight_of(scene, dice);
     vt::TableVideo video(scene.room, scene.camera, scene.print);
     const cv::Size size(sight.map.width, sight.map.height);
     video.show(1, cv::Mat(size, CV_8U, cv::Scalar(255)));
     video.show(0, cv::Mat(size, CV_8U, cv::Scalar(0)));
     video.show(2, cv::Mat(size, CV_8U, cv::Scalar(Backdrop::kFaint)));
-    const bool even = scene.print.kind == vt::ClothPrint::Kind::none;
-    if (options_.chalk && !even) return;
     chalk_.clear();
     if (options_.chalk)
       for (double x = -400.0; x <= 400.0; x += 90.0)
@@ -145,12 +146,15 @@ class Bench {
     piece = {box.low - Point(40, 40), Point(box.high.x() + 40, box.low.y() - 40), box.high + Point(40, 40),
              Point(box.low.x() - 40, box.high.y() + 40)};
     shift.about({.stroke = path, .piece = piece, .cut = {}});
+    const Point middle = drafting::point_at(path, dice.uniform(0.3, 0.7) * drafting::length(path));
+    const double reach = dice.uniform(60.0, 120.0);
     bool told = false, at_stroke = shift.sees();
     Point by(0.0, 0.0);
     for (double t = 0.0; t < kRest; t += kStep, now += kStep) {
       vt::Moment moment = scene.light.at(now);
       moment.picture = 3;
-      moment.drag = vt::Drag{.slipped = slipped};
+      moment.drag = options_.local ? vt::Drag{.at = middle, .moved = slipped, .reach = reach}
+                                   : vt::Drag{.slipped = slipped};
       add_chalk(moment, slipped);
       if (comes)
         for (vt::PosedThing& thing : play.things(std::min(t, 2.0), scene.exposure))
@@ -236,6 +240,10 @@ int main(int argc, char** argv) {
       options.rests = std::atoi(value());
     else if (name == "--chalk")
       options.chalk = true;
+    else if (name == "--printed")
+      options.printed = true;
+    else if (name == "--local")
+      options.local = true;
     else if (name == "--cut")
       options.cut = true;
     else if (name == "--say")
