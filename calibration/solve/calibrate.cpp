@@ -112,7 +112,8 @@ void check_light(const Scene& scene, const TargetLayout& layout) {
                 " corners). Dim the room, keep the whole lit area in view, and photograph again.");
 }
 
-// The fit with everything, strays thrown out and the noise of each kind measured.
+// The fit with everything, strays thrown out and the noise of each kind measured; at last with the company
+// that misses keep, lest hundreds of them that all say the same drown what is known of any lens.
 FitNoise settle(Scene& scene) {
   FitNoise noise;
   for (int round = 0; round < 3; ++round) {
@@ -120,6 +121,8 @@ FitNoise settle(Scene& scene) {
     noise.paper = std::max(0.3, reject_stray_paper(scene));
     noise.light = std::max(0.3, reject_stray_light(scene));
   }
+  fit_scene(scene, {FitPart::everything, noise, false, 12});
+  noise = with_company(scene, noise);
   fit_scene(scene, {FitPart::everything, noise, false, 12});
   return noise;
 }
@@ -198,17 +201,17 @@ void check_readings(const Scene& scene, const CalibrationRequest& request) {
 }
 
 // A projector that squares its picture electronically bends it about another point than the picture's own:
-// its four numbers are set free when light fits clearly better with them.
+// its four numbers are set free when light fits clearly better with them, by Schwarz's criterion
+// (G. Schwarz, "Estimating the dimension of a model", 1978).
 void heed_keystone(Scene& scene, const FitNoise& noise) {
-  constexpr double kBetter = 10.0;  // of half the sum of squares: chi-square of four numbers, 0.9995
   Scene square = scene;
   square.keystone_free = true;
-  const double before = fit_scene(scene, {FitPart::everything, noise, true, 4}),
+  const double better = 0.5 * 4.0 * std::log(static_cast<double>(scene.lights.size()));
+  const double before = fit_scene(scene, {FitPart::everything, noise, true, 12}),
                after = fit_projector(square, noise)
                            ? fit_scene(square, {FitPart::everything, noise, true, 12})
                            : -1.0;
-  const double company = company_of(square, noise);
-  if (before >= 0.0 && after >= 0.0 && before - after > kBetter * company) scene = std::move(square);
+  if (before >= 0.0 && after >= 0.0 && before - after > better) scene = std::move(square);
 }
 
 // The tape to the lens joins the fit, unless the photographs alone rule it out: they fit much worse with it.
@@ -218,8 +221,7 @@ void heed_lamp(Scene& scene, const FitNoise& noise, const LampReading& lamp) {
   fit_projector(taped, noise);
   const double with = fit_scene(taped, {FitPart::everything, noise, true, 12}),
                alone = fit_scene(scene, {FitPart::everything, noise, true, 4});
-  const double most = 0.5 * kLampAgrees * kLampAgrees * company_of(taped, noise);
-  if (!(with >= 0.0 && with - alone < most))
+  if (!(with >= 0.0 && with - alone < 0.5 * kLampAgrees * kLampAgrees))
     throw CertainRefusal("The lens is given as " + fixed(lamp.height, 0) +
                          " mm above the mat, but the photographs say about " +
                          fixed(finish_map(scene).lamp().z(), 0) +

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "calibration/solve/projector_fit.h"
-#include "calibration/verdict/stated_error.h"
 
 namespace cowlcast::calibration {
 namespace {
@@ -24,12 +23,11 @@ double cost_at(Scene scene, const FitNoise& noise, double height) {
 double lamp_doubt(const Scene& scene, const FitNoise& noise) {
   const double height = std::abs(scene.projector_from_mat.transform().inverse().translation().z());
   const double best = cost_at(scene, noise, height);
-  const double company = company_of(scene, noise);
   double doubt = 0.0;
   for (const double ratio : {0.75, 1.0 / 0.75}) {
     const double cost = cost_at(scene, noise, ratio * height);
     if (best < 0.0 || cost < 0.0) return kMostDoubt;
-    const double loss = std::max(kLeastLoss, (cost - best) / company);
+    const double loss = std::max(kLeastLoss, cost - best);
     doubt = std::max(doubt, std::abs(1.0 / ratio - 1.0) / std::sqrt(2.0 * loss));
   }
   return std::min(doubt, kMostDoubt);

@@ -3,6 +3,7 @@
 #include <Eigen/Cholesky>
 #include <Eigen/Geometry>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <vector>
 
@@ -18,9 +19,10 @@ constexpr int kWindow = 12;                   // samples either side of a step
 constexpr size_t kFewestSteps = 30;
 constexpr double kHeld = 0.1;  // weight that keeps freedoms at nothing which no step tells of
 constexpr std::ptrdiff_t kFewestTelling = 15;
-constexpr double kStill = 0.35;    // share of telling steps on an unmoved rim, at the least
-constexpr double kTogether = 1.3;  // steps that moved together over those that stayed
-constexpr double kNear = 1.2;      // mm: a step that belongs to the rim
+constexpr double kStill = 0.35;               // share of telling steps on an unmoved rim, at the least
+constexpr double kTogether = 1.3;             // steps that moved together over those that stayed
+constexpr std::ptrdiff_t kFewestOnSide = 10;  // steps that moved together along a side that moved
+constexpr double kNear = 1.2;                 // mm: a step that belongs to the rim
 
 // What moves a picture on the mat, as a homography near to none does: slides, an affine change, keystone.
 using Freedoms = Eigen::Matrix<double, 8, 1>;
@@ -36,6 +38,7 @@ Freedoms displaced(const Eigen::Vector2d& normal, const Eigen::Vector2d& place) 
 struct RimStep {
   Eigen::Vector2d mat, normal;
   double offset = 0.0;  // mm outwards
+  size_t side = 0;
 };
 
 // Where brightness falls off across the rim, on the way outwards.
@@ -81,7 +84,7 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
   std::vector<RimStep> steps;
   const Eigen::Vector2d middle = mat_from_picture(scene, {0.5 * right, 0.5 * low});
   double far = 0.0;
-  for (int side = 0; side < 4; ++side)
+  for (size_t side = 0; side < 4; ++side)
     for (int i = 1; i < kPerSide; ++i) {
       const Eigen::Vector2d along = corners[(side + 1) % 4] - corners[side];
       const Eigen::Vector2d pixel = corners[side] + along * i / static_cast<double>(kPerSide);
@@ -91,7 +94,7 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
       if (normal.dot(mat - middle) < 0.0) normal = -normal;
       const auto offset = step_offset(scene, photo, picture, mat, normal);
       if (!offset) continue;
-      steps.push_back({mat, normal, *offset});
+      steps.push_back({mat, normal, *offset, side});
       far = std::max(far, (mat - middle).norm());
     }
   if (steps.size() < kFewestSteps) return std::nullopt;
@@ -120,20 +123,31 @@ std::optional<double> light_edge_shift(const Scene& scene, int photo, const cv::
   // The rim is not the only edge about: mats and sheets end there too. Only steps
   // that the move would displace can tell: along a side that slides in itself
   // nothing changes. The rim stands where it should when a good part of them lie
-  // there; it has moved when few do and more lie elsewhere together.
+  // there; it has moved when few do and more lie elsewhere together, along two sides at least: a light that
+  // moves takes more than one along, and an edge that runs beside a single one is something else's.
   std::ptrdiff_t telling = 0, moved = 0, still = 0;
+  std::array<std::ptrdiff_t, 4> moved_on{}, still_on{};
   double square = 0.0;
   for (const RimStep& step : steps) {
     const double shifted = slope_of(step).dot(shift);
     if (std::abs(shifted) < kNear) continue;
     ++telling;
     square += shifted * shifted;
-    moved += std::abs(step.offset - shifted) < kNear;
-    still += std::abs(step.offset) < kNear;
+    moved_on[step.side] += std::abs(step.offset - shifted) < kNear;
+    still_on[step.side] += std::abs(step.offset) < kNear;
+  }
+  const auto more_moved = [](std::ptrdiff_t went, std::ptrdiff_t stayed) {
+    return static_cast<double>(went) >= kTogether * static_cast<double>(stayed);
+  };
+  int sides = 0;
+  for (size_t side = 0; side < 4; ++side) {
+    moved += moved_on[side];
+    still += still_on[side];
+    sides += moved_on[side] >= kFewestOnSide && more_moved(moved_on[side], still_on[side]);
   }
   if (telling < kFewestTelling || static_cast<double>(still) > kStill * static_cast<double>(telling))
     return 0.0;
-  if (static_cast<double>(moved) < kTogether * static_cast<double>(still)) return std::nullopt;
+  if (sides < 2 || !more_moved(moved, still)) return std::nullopt;
   return std::sqrt(square / static_cast<double>(telling));
 }
 

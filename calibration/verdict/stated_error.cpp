@@ -171,10 +171,6 @@ FitNoise with_company(const Scene& scene, FitNoise noise) {
   return noise;
 }
 
-double company_of(const Scene& scene, const FitNoise& noise) {
-  return std::pow(with_company(scene, noise).light / noise.light, 2);
-}
-
 ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap& map) {
   ErrorEstimate out;
   Eigen::AlignedBox2d box;
@@ -193,7 +189,7 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
       points.push_back(map.mat_from_projector(pixel));
     }
 
-  const Eigen::MatrixXd covariance = projector_covariance(scene, with_company(scene, noise));
+  const Eigen::MatrixXd covariance = projector_covariance(scene, noise);
   const Eigen::Index numbers = covariance.rows() - 2;  // of the projector
   const Eigen::MatrixXd own = covariance.topLeftCorner(numbers, numbers);
   Eigen::VectorXd unit = own.diagonal().cwiseMax(1e-300).cwiseSqrt();

@@ -20,13 +20,10 @@ struct ErrorEstimate {
 /// own or paper is not flat, many corners miss together, and tell less than their number.
 FitNoise with_company(const Scene& scene, FitNoise noise);
 
-/// How many misses in light tell no more than one would if it kept to itself: costs of fits are weighed by
-/// it.
-double company_of(const Scene& scene, const FitNoise& noise);
-
 /// Carries the fit's covariance to the lit mat. Errors are those left after the
 /// map is slid and turned as a whole, which no cut piece can notice. `map` is the
-/// finished map without its error; `scene` the fit it came from.
+/// finished map without its error; `scene` the fit it came from, `noise` what that fit was made with, its
+/// company counted.
 ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap& map);
 
 }  // namespace cowlcast::calibration

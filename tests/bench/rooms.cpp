@@ -1,12 +1,13 @@
 // How right calibration is: random simulated rooms, calibrated and compared with the truth.
 //
 //   rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector WxH] [--no-rulers]
-//   [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]
+//   [--span] [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]
 //
-// `--fault mixed` brings a fault into every other room. `--conditions mixed` draws the rest too: hardness,
-// the projector's size, electronic keystone, rolling shutter, turned files. `--projector 0x0` draws the size
-// alone. `--keep` keeps the photographs, and uses those kept by a run with the same options. One line a room,
-// then the figures over all.
+// `--span` gives the tape between two sheets, `--lamp` the one up to the lens, `--board` a fifth sheet on a
+// board. `--fault mixed` brings a fault into every other room. `--conditions mixed` draws the rest too:
+// hardness, the projector's size, electronic keystone, rolling shutter, turned files. `--projector 0x0` draws
+// the size alone. `--keep` keeps the photographs, and uses those kept by a run with the same options. One
+// line a room, then the figures over all.
 #include <algorithm>
 #include <chrono>
 #include <cmath>
@@ -92,6 +93,7 @@ void draw_conditions(int seed, vt::RoomOptions& options) {
 
 struct Truth {
   double rms = 0.0, worst = 0.0, height_worst = 0.0, height_stated = 0.0;
+  double height_alone = 0.0;  // the most that the cloth's height adds to the miss on the mat
   int within = 0, height_within = 0, points = 0;
   double over_stated = 0.0, height_over_stated = 0.0;  // the miss over the stated error, at the worst place
 };
@@ -114,11 +116,12 @@ Truth compare(const TableMap& map, const vt::RoomProjector& projector, double he
   Truth out;
   double square = 0.0;
   for (size_t i = 0; i < found.size(); ++i) {
-    const double miss = (fit * found[i] - real[i]).norm();
+    const Eigen::Vector2d off = fit * found[i] - real[i], off_high = fit_high * found_high[i] - real_high[i];
+    const double miss = off.norm();
     square += miss * miss;
     out.worst = std::max(out.worst, miss);
-    const double stated_high = map.error_at(found_high[i], height),
-                 miss_high = (fit_high * found_high[i] - real_high[i]).norm();
+    const double stated_high = map.error_at(found_high[i], height), miss_high = off_high.norm();
+    out.height_alone = std::max(out.height_alone, (off_high - off).norm());
     out.height_stated = std::max(out.height_stated, stated_high);
     out.height_worst = std::max(out.height_worst, miss_high);
     out.height_within += miss_high <= stated_high;
@@ -143,19 +146,22 @@ int main(int argc, char** argv) {
                                                 {"--board", "0"},
                                                 {"--conditions", "usual"},
                                                 {"--keep", ""}};
-  bool rulers = true, lamp = false;
+  bool rulers = true, span = false, lamp = false;
   for (int i = 1; i < argc; ++i) {
     const std::string name = argv[i];
     if (name == "--no-rulers") {
       rulers = false;
+    } else if (name == "--span") {
+      span = true;
     } else if (name == "--lamp") {
       lamp = true;
     } else if (options.count(name) != 0 && i + 1 < argc) {
       options[name] = argv[++i];
     } else {
-      std::fprintf(stderr,
-                   "usage: rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector "
-                   "WxH] [--no-rulers] [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]\n");
+      std::fprintf(
+          stderr,
+          "usage: rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector "
+          "WxH] [--no-rulers] [--span] [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]\n");
       return 2;
     }
   }
@@ -171,7 +177,7 @@ int main(int argc, char** argv) {
   // Of this run alone: two at once must not read each other's photographs.
   const std::filesystem::path own_folder =
       std::filesystem::temp_directory_path() / ("cowlcast-rooms-" + std::to_string(std::random_device{}()));
-  std::vector<double> rms, worst, times, covered, on_cloth;
+  std::vector<double> rms, worst, times, covered, on_cloth, by_height;
   int refused = 0, far = 0, over_three = 0, faultless = 0, refused_faultless = 0, refused_faulty = 0,
       named = 0;
   int over_three_high = 0;
@@ -212,6 +218,8 @@ int main(int argc, char** argv) {
     request.width = width;
     request.height = height;
     if (rulers) request.rulers = Rulers{session.ruler_across, session.ruler_down};
+    if (span && session.tape)
+      request.spans.push_back({session.tape->from + 1, session.tape->to + 1, session.tape->mm});
     if (own.board > 0.0) request.raised = RaisedSheet{static_cast<int>(own.pages.size()), own.board};
     if (lamp) request.lamp_height = std::round(lamp_height(session.room.projector) / 10.0) * 10.0;
     const bool fault = session.fault != vt::Fault::none && session.fault != vt::Fault::refocused;
@@ -225,6 +233,7 @@ int main(int argc, char** argv) {
       const Truth truth = compare(report.map, session.room.projector, 5.0);
       rms.push_back(truth.rms);
       on_cloth.push_back(truth.height_worst);
+      by_height.push_back(truth.height_alone);
       worst.push_back(truth.worst);
       far += truth.worst > 1.0;
       over_three += truth.over_stated > 3.0;
@@ -235,12 +244,13 @@ int main(int argc, char** argv) {
       covered.push_back(static_cast<double>(truth.within) / truth.points);
       std::printf(
           "%4d %-18s rms %.3f worst %.3f stated %.3f within %.2f, at most %.2f of it; cloth5 %.3f (stated "
-          "%.3f, at most %.2f of it) lamp %.0f (is %.0f)  "
+          "%.3f, at most %.2f of it; height alone %.3f) lamp %.0f (is %.0f)  "
           "%.2f s (rendered %.1f s)\n",
           seed, vt::name_of(session.fault).c_str(), truth.rms, truth.worst,
           *std::max_element(report.map.error.mm95.begin(), report.map.error.mm95.end()), covered.back(),
           truth.over_stated, truth.height_worst, truth.height_stated, truth.height_over_stated,
-          report.map.lamp().z(), lamp_height(session.room.projector), times.back(), rendered);
+          truth.height_alone, report.map.lamp().z(), lamp_height(session.room.projector), times.back(),
+          rendered);
       for (const std::string& warning : report.warnings) std::printf("       ! %s\n", warning.c_str());
     } catch (const Refusal& refusal) {
       ++refused;
@@ -260,6 +270,14 @@ int main(int argc, char** argv) {
               percentile(rms, 0.5), percentile(worst, 0.5), percentile(worst, 0.95), percentile(worst, 1.0));
   std::printf("worst point on cloth of 5 mm: median %.3f, 95%% %.3f, most %.3f mm\n",
               percentile(on_cloth, 0.5), percentile(on_cloth, 0.95), percentile(on_cloth, 1.0));
+  const auto within_quarter = [](const std::vector<double>& misses) {
+    return std::count_if(misses.begin(), misses.end(), [](double miss) { return miss <= 0.25; });
+  };
+  std::printf(
+      "of it by the height alone: median %.3f, 95%% %.3f, most %.3f mm; within 0.25 mm: %ld, by the height "
+      "alone %ld of %zu rooms\n",
+      percentile(by_height, 0.5), percentile(by_height, 0.95), percentile(by_height, 1.0),
+      within_quarter(on_cloth), within_quarter(by_height), on_cloth.size());
   std::printf("accepted with any point beyond 1 mm: %d; beyond three times the stated error: %d\n", far,
               over_three);
   const auto share = [&](long part) {

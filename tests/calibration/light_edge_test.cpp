@@ -69,6 +69,20 @@ TEST(LightEdge, SeesASlideAlongItsSides) {
   }
 }
 
+// A mat that ends some millimetres within the light along one side, or a ruler that lies there: the light has
+// not moved, for its other three sides stand where they stood.
+TEST(LightEdge, IsNotMisledByAnotherEdgeAlongOneSide) {
+  const Scene s = scene();
+  cv::Mat picture = plain_light(s, {0, 0}, 0.0);
+  const auto corner = [&](double u, double v) {
+    const Eigen::Vector2d at = *s.photo_from_mat(0, mat_from_picture(s, {u, v}));
+    return cv::Point(cvRound(at.x()), cvRound(at.y()));
+  };
+  cv::rectangle(picture, corner(-1.0, -10.0), corner(4.5, 810.0), cv::Scalar(40), cv::FILLED);
+  const auto moved = light_edge_shift(s, 0, picture);
+  EXPECT_TRUE(!moved || *moved == 0.0) << *moved;
+}
+
 TEST(LightEdge, SeesAPictureThatWasBumpedOutOfShape) {
   const Scene s = scene();
   const auto moved = light_edge_shift(s, 0, plain_light(s, {-9.0, -3.0}, 0.02));
