@@ -2604,12 +2604,8 @@
         <translation>Geschnitten, obwohl sich der Stoff verschoben hat.</translation>
     </message>
     <message>
-        <source>It hardly sees whether this cloth is dragged along: look yourself after each stroke.</source>
-        <translation>Ob dieser Stoff mitgezogen wird, sieht sie kaum: Schauen Sie nach jedem Zug selbst hin.</translation>
-    </message>
-    <message>
-        <source>Three chalk crosses beside the lines let it see that; then press R.</source>
-        <translation>Drei Kreidekreuze neben den Linien lassen es sie sehen; drücken Sie danach R.</translation>
+        <source>It hardly sees whether this cloth is dragged: look yourself after each stroke, or chalk three crosses beside the lines and press R.</source>
+        <translation>Ob dieser Stoff mitgezogen wird, sieht sie kaum: Schauen Sie nach jedem Zug selbst hin, oder zeichnen Sie drei Kreidekreuze neben die Linien und drücken Sie R.</translation>
     </message>
     <message>
         <source>The cloth is not learnt yet.</source>

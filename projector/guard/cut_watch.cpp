@@ -20,8 +20,8 @@ const std::string kAid =
     "The camera looks ahead of the blade. It is an aid and misses things: watch your other hand.";
 const std::string kNobody = "Nobody looks ahead of the blade. ";
 const std::string kBlindToShift =
-    "It hardly sees whether this cloth is dragged along: look yourself after each stroke. "
-    "Three chalk crosses beside the lines let it see that; then press R.";
+    "It hardly sees whether this cloth is dragged: look yourself after each stroke, or chalk three crosses "
+    "beside the lines and press R.";
 const std::string kPutBack =
     "Smooth it back the way the arrows point, until the lines come back by themselves. "
     "Or press U and lay the piece anew on the cloth as it lies.";
