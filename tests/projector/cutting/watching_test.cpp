@@ -296,6 +296,29 @@ TEST(Watching, FollowsTheMatAndAsksOthersOnlyWhileItStands) {
   EXPECT_EQ(stroke_lit(s, room_from_mat), 1.0);
 }
 
+// Somebody who does not want her to cut.
+class Objector : public Watcher {
+ public:
+  void look(const Glimpse&) override {}
+  CuttingView said(CuttingView view) const override {
+    return blocked(std::move(view), "Something is wrong.", "Mend it.");
+  }
+};
+
+TEST(Watching, WhatOthersWithholdCanBeWavedOff) {
+  Sitting s(learnt());
+  s.watching.add(std::make_unique<Objector>());
+  s.run(0.2);
+  ASSERT_EQ(s.view.block, "Something is wrong.");
+  s.press(Act::waive);
+  s.run(0.2);
+  EXPECT_TRUE(s.view.asked) << "saying it again does not take the question back";
+  s.press(Act::waive);
+  s.run(0.2);
+  EXPECT_TRUE(s.view.block.empty()) << s.view.block;
+  EXPECT_EQ(s.view.waived, std::vector<std::string>{"Something is wrong."});
+}
+
 // A slip of dark paper on the table.
 vt::Room with_slip(vt::Room room, const drafting::Point& place) {
   vt::PaperSheet slip;
