@@ -14,10 +14,11 @@
 //
 // Whether it can be told at all is a matter of the cloth. A print shows it. Even cloth shows it by chalk or
 // pins about the stroke, where the camera has learnt them; else by the cloth's edges, wherever they are:
-// since nobody knows whether cloth or mat is seen there, `kFewestFar` of them far apart must agree, and what
-// is seen about the stroke must not gainsay them. Without either nothing is ever told. Not told either: cloth
-// that has gone by more than about 9 pixels of the camera, which looks like another cloth; by whole repeats
-// of its print; along stripes, unless edges tell; what gives way between a stroke and edges that lie still.
+// since nobody knows whether cloth or mat is seen there, `kFewestFar` of them far apart must agree, and
+// what is seen about the stroke must not gainsay them. Without either nothing is ever told. Not told
+// either: cloth that has gone by more than about 9 pixels of the camera, which looks like another cloth; by
+// whole repeats of its print; along stripes, unless edges tell; what gives way between a stroke and edges
+// that lie still; not all of what was dragged about one small place of the stroke alone.
 #pragma once
 
 #include <map>
