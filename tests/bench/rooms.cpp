@@ -17,6 +17,7 @@
 #include <numbers>
 #include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
+#include <optional>
 #include <random>
 #include <string>
 #include <vector>
@@ -91,10 +92,12 @@ void draw_conditions(int seed, vt::RoomOptions& options) {
   options.turned_files = chance(0.3);
 }
 
+constexpr double kNear = 0.25;  // mm: how near to true lines on thick cloth are to be
+
 struct Truth {
   double rms = 0.0, worst = 0.0, height_worst = 0.0, height_stated = 0.0;
   double height_alone = 0.0;  // the most that the cloth's height adds to the miss on the mat
-  int within = 0, height_within = 0, points = 0;
+  int within = 0, height_within = 0, height_near = 0, points = 0;
   double over_stated = 0.0, height_over_stated = 0.0;  // the miss over the stated error, at the worst place
 };
 
@@ -125,6 +128,7 @@ Truth compare(const TableMap& map, const vt::RoomProjector& projector, double he
     out.height_stated = std::max(out.height_stated, stated_high);
     out.height_worst = std::max(out.height_worst, miss_high);
     out.height_within += miss_high <= stated_high;
+    out.height_near += miss_high <= kNear;
     out.height_over_stated = std::max(out.height_over_stated, miss_high / stated_high);
     const double stated = map.error_at(found[i]);
     out.within += miss <= stated;
@@ -135,158 +139,224 @@ Truth compare(const TableMap& map, const vt::RoomProjector& projector, double he
   return out;
 }
 
+struct Options {
+  std::map<std::string, std::string> values = {{"--first", "1"},
+                                               {"--count", "10"},
+                                               {"--hardness", "0.5"},
+                                               {"--fault", "none"},
+                                               {"--projector", "1920x1080"},
+                                               {"--board", "0"},
+                                               {"--conditions", "usual"},
+                                               {"--keep", ""}};
+  bool rulers = true, span = false, lamp = false;
+
+  const std::string& text(const std::string& name) const { return values.at(name); }
+  int number(const std::string& name) const { return std::stoi(text(name)); }
+  bool mixed(const std::string& name) const { return text(name) == "mixed"; }
+};
+
+std::optional<Options> options_from(int argc, char** argv) {
+  Options out;
+  for (int i = 1; i < argc; ++i) {
+    const std::string name = argv[i];
+    if (name == "--no-rulers")
+      out.rulers = false;
+    else if (name == "--span")
+      out.span = true;
+    else if (name == "--lamp")
+      out.lamp = true;
+    else if (out.values.count(name) != 0 && i + 1 < argc)
+      out.values[name] = argv[++i];
+    else
+      return std::nullopt;
+  }
+  return out;
+}
+
+// What is asked of all rooms; each then draws its own conditions.
+vt::RoomOptions room_options(const Options& options) {
+  vt::RoomOptions out;
+  out.hardness = std::stod(options.text("--hardness"));
+  out.board = std::stod(options.text("--board"));
+  for (int n = 1; n <= (out.board > 0.0 ? 5 : 4); ++n) out.pages.push_back(sheet_page(Paper::a4, n));
+  std::sscanf(options.text("--projector").c_str(), "%dx%d", &out.projector.width, &out.projector.height);
+  return out;
+}
+
+vt::RoomOptions room_of(int seed, const vt::RoomOptions& all, const Options& options) {
+  constexpr int kLast = static_cast<int>(vt::Fault::one_sheet);
+  vt::RoomOptions out = all;
+  if (options.mixed("--fault")) {
+    if (seed % 2 == 0) out.fault = static_cast<vt::Fault>(1 + (seed / 2) % kLast);
+  } else {
+    for (int f = 0; f <= kLast; ++f)
+      if (vt::name_of(static_cast<vt::Fault>(f)) == options.text("--fault"))
+        out.fault = static_cast<vt::Fault>(f);
+  }
+  if (options.mixed("--conditions")) draw_conditions(seed, out);
+  return out;
+}
+
+// The session's photographs as files; those that are there already stay.
+std::vector<std::string> take_photographs(const vt::Session& session, const std::filesystem::path& folder) {
+  const cv::Size size(session.room.projector.width, session.room.projector.height);
+  const cv::Mat target = target_picture(size.width, size.height),
+                plain = plain_picture(size.width, size.height);
+  std::filesystem::create_directories(folder);
+  std::vector<std::string> paths;
+  for (const vt::Shot& shot : session.shots) {
+    paths.push_back((folder / ("photo-" + std::to_string(paths.size() + 1) + ".jpg")).string());
+    if (std::filesystem::exists(paths.back())) continue;
+    vt::save_photograph(paths.back(),
+                        vt::photograph(shot.room, shot.camera, shot.target ? target : plain, shot.seed),
+                        shot.file);
+  }
+  return paths;
+}
+
+CalibrationRequest request_for(const vt::Session& session, const vt::RoomOptions& room,
+                               const Options& options) {
+  CalibrationRequest out;
+  out.width = session.room.projector.width;
+  out.height = session.room.projector.height;
+  if (options.rulers) out.rulers = Rulers{session.ruler_across, session.ruler_down};
+  if (options.span && session.tape)
+    out.spans.push_back({session.tape->from + 1, session.tape->to + 1, session.tape->mm});
+  if (room.board > 0.0) out.raised = RaisedSheet{static_cast<int>(room.pages.size()), room.board};
+  if (options.lamp) out.lamp_height = std::round(lamp_height(session.room.projector) / 10.0) * 10.0;
+  return out;
+}
+
+// What is told over all rooms.
+class Figures {
+ public:
+  void room(bool fault) {
+    ++rooms_;
+    faultless_ += !fault;
+  }
+  void accepted(const Truth& truth, double time) {
+    times_.push_back(time);
+    rms_.push_back(truth.rms);
+    worst_.push_back(truth.worst);
+    on_cloth_.push_back(truth.height_worst);
+    by_height_.push_back(truth.height_alone);
+    far_ += truth.worst > 1.0;
+    over_three_ += truth.over_stated > 3.0;
+    over_three_high_ += truth.height_over_stated > 3.0;
+    within_ += truth.within;
+    within_high_ += truth.height_within;
+    near_high_ += truth.height_near;
+    points_ += truth.points;
+  }
+  void refused(bool fault, bool named_right) {
+    (fault ? refused_faulty_ : refused_faultless_) += 1;
+    named_ += named_right;
+  }
+  void print() const {
+    std::printf("\nrooms %d, refused %d (%d of %d without fault); cause named right in %d of %d faulty\n",
+                rooms_, refused_faulty_ + refused_faultless_, refused_faultless_, faultless_, named_,
+                refused_faulty_);
+    std::printf("rms: median %.3f mm; worst point: median %.3f, 95%% %.3f, most %.3f mm\n",
+                percentile(rms_, 0.5), percentile(worst_, 0.5), percentile(worst_, 0.95),
+                percentile(worst_, 1.0));
+    std::printf(
+        "worst point on cloth of 5 mm: median %.3f, 95%% %.3f, most %.3f mm; points within 0.25 mm: %.1f "
+        "%%\n",
+        percentile(on_cloth_, 0.5), percentile(on_cloth_, 0.95), percentile(on_cloth_, 1.0),
+        share(near_high_));
+    std::printf(
+        "of it by the height alone: median %.3f, 95%% %.3f, most %.3f mm; within 0.25 mm: %ld, by the height "
+        "alone %ld of %zu rooms\n",
+        percentile(by_height_, 0.5), percentile(by_height_, 0.95), percentile(by_height_, 1.0),
+        near(on_cloth_), near(by_height_), on_cloth_.size());
+    std::printf("accepted with any point beyond 1 mm: %d; beyond three times the stated error: %d\n", far_,
+                over_three_);
+    std::printf(
+        "points within the stated error: %.1f %%; on cloth of 5 mm %.1f %% (rooms beyond three times: %d)\n",
+        share(within_), share(within_high_), over_three_high_);
+    std::printf("calibrate, files read included: median %.2f s, most %.2f s\n", percentile(times_, 0.5),
+                percentile(times_, 1.0));
+  }
+
+ private:
+  static long near(const std::vector<double>& misses) {
+    return std::count_if(misses.begin(), misses.end(), [](double miss) { return miss <= kNear; });
+  }
+  double share(long part) const {
+    return points_ == 0 ? 0.0 : 100.0 * static_cast<double>(part) / static_cast<double>(points_);
+  }
+
+  std::vector<double> rms_, worst_, times_, on_cloth_, by_height_;
+  int rooms_ = 0, refused_faulty_ = 0, refused_faultless_ = 0, faultless_ = 0, named_ = 0;
+  int far_ = 0, over_three_ = 0, over_three_high_ = 0;
+  long within_ = 0, within_high_ = 0, near_high_ = 0, points_ = 0;
+};
+
+void try_room(int seed, const vt::RoomOptions& room, const Options& options,
+              const std::filesystem::path& folder, Figures& figures) {
+  const vt::Session session = vt::random_session(static_cast<std::uint64_t>(seed), room);
+  if (options.mixed("--conditions"))
+    std::printf("     hardness %.2f, %d x %d%s%s\n", room.hardness, session.room.projector.width,
+                session.room.projector.height, room.electronic_keystone ? ", keystone" : "",
+                room.rolling_shutter ? ", rolling shutter" : "");
+  const std::string fault_name = vt::name_of(session.fault);
+  const bool fault = session.fault != vt::Fault::none && session.fault != vt::Fault::refocused;
+  figures.room(fault);
+  double began = seconds();
+  const std::vector<std::string> paths = take_photographs(session, folder);
+  const double rendered = seconds() - began;
+  began = seconds();
+  try {
+    std::vector<std::string> unread;
+    const std::vector<Photograph> photographs = load_photographs(paths, unread);
+    const CalibrationReport report = calibrate(photographs, request_for(session, room, options));
+    const double time = seconds() - began;
+    const Truth truth = compare(report.map, session.room.projector, 5.0);
+    figures.accepted(truth, time);
+    const std::vector<double>& error = report.map.error.mm95;
+    std::printf(
+        "%4d %-18s rms %.3f worst %.3f stated %.3f within %.2f, at most %.2f of it; cloth5 %.3f (stated "
+        "%.3f, at most %.2f of it; height alone %.3f) lamp %.0f (is %.0f)  "
+        "%.2f s (rendered %.1f s)\n",
+        seed, fault_name.c_str(), truth.rms, truth.worst, *std::max_element(error.begin(), error.end()),
+        static_cast<double>(truth.within) / truth.points, truth.over_stated, truth.height_worst,
+        truth.height_stated, truth.height_over_stated, truth.height_alone, report.map.lamp().z(),
+        lamp_height(session.room.projector), time, rendered);
+    for (const std::string& warning : report.warnings) std::printf("       ! %s\n", warning.c_str());
+  } catch (const Refusal& refusal) {
+    const double time = seconds() - began;
+    const bool right = fault && named_right(session.fault, refusal.what());
+    figures.refused(fault, right);
+    std::printf("%4d %-18s REFUSED%s %s  %.2f s\n", seed, fault_name.c_str(),
+                fault && !right ? " MISNAMED" : "", refusal.what(), time);
+  }
+  std::fflush(stdout);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
-  std::map<std::string, std::string> options = {{"--first", "1"},
-                                                {"--count", "10"},
-                                                {"--hardness", "0.5"},
-                                                {"--fault", "none"},
-                                                {"--projector", "1920x1080"},
-                                                {"--board", "0"},
-                                                {"--conditions", "usual"},
-                                                {"--keep", ""}};
-  bool rulers = true, span = false, lamp = false;
-  for (int i = 1; i < argc; ++i) {
-    const std::string name = argv[i];
-    if (name == "--no-rulers") {
-      rulers = false;
-    } else if (name == "--span") {
-      span = true;
-    } else if (name == "--lamp") {
-      lamp = true;
-    } else if (options.count(name) != 0 && i + 1 < argc) {
-      options[name] = argv[++i];
-    } else {
-      std::fprintf(
-          stderr,
-          "usage: rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector "
-          "WxH] [--no-rulers] [--span] [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]\n");
-      return 2;
-    }
+  const std::optional<Options> options = options_from(argc, argv);
+  if (!options) {
+    std::fprintf(
+        stderr,
+        "usage: rooms [--first N] [--count N] [--hardness H] [--fault NAME|mixed] [--projector "
+        "WxH] [--no-rulers] [--span] [--lamp] [--board MM] [--conditions usual|mixed] [--keep DIR]\n");
+    return 2;
   }
-  vt::RoomOptions room_options;
-  room_options.hardness = std::stod(options["--hardness"]);
-  room_options.board = std::stod(options["--board"]);
-  for (int n = 1; n <= (room_options.board > 0.0 ? 5 : 4); ++n)
-    room_options.pages.push_back(sheet_page(Paper::a4, n));
-  std::sscanf(options["--projector"].c_str(), "%dx%d", &room_options.projector.width,
-              &room_options.projector.height);
-
-  const int first = std::stoi(options["--first"]), count = std::stoi(options["--count"]);
+  const vt::RoomOptions all = room_options(*options);
+  const std::string& keep = options->text("--keep");
   // Of this run alone: two at once must not read each other's photographs.
-  const std::filesystem::path own_folder =
+  const std::filesystem::path own =
       std::filesystem::temp_directory_path() / ("cowlcast-rooms-" + std::to_string(std::random_device{}()));
-  std::vector<double> rms, worst, times, covered, on_cloth, by_height;
-  int refused = 0, far = 0, over_three = 0, faultless = 0, refused_faultless = 0, refused_faulty = 0,
-      named = 0;
-  int over_three_high = 0;
-  long within = 0, within_high = 0, points = 0;
-  for (int seed = first; seed < first + count; ++seed) {
-    vt::RoomOptions own = room_options;
-    if (options["--fault"] == "mixed") {
-      if (seed % 2 == 0)
-        own.fault = static_cast<vt::Fault>(1 + (seed / 2) % static_cast<int>(vt::Fault::one_sheet));
-    } else {
-      for (int f = 0; f <= static_cast<int>(vt::Fault::one_sheet); ++f)
-        if (vt::name_of(static_cast<vt::Fault>(f)) == options["--fault"])
-          own.fault = static_cast<vt::Fault>(f);
-    }
-    if (options["--conditions"] == "mixed") draw_conditions(seed, own);
-    const vt::Session session = vt::random_session(static_cast<std::uint64_t>(seed), own);
-    const int width = session.room.projector.width, height = session.room.projector.height;
-    if (options["--conditions"] == "mixed")
-      std::printf("     hardness %.2f, %d x %d%s%s\n", own.hardness, width, height,
-                  own.electronic_keystone ? ", keystone" : "",
-                  own.rolling_shutter ? ", rolling shutter" : "");
-    const cv::Mat target = target_picture(width, height), plain = plain_picture(width, height);
-    double began = seconds();
-    std::filesystem::path folder = own_folder;
-    if (!options["--keep"].empty()) folder = std::filesystem::path(options["--keep"]) / std::to_string(seed);
-    std::filesystem::create_directories(folder);
-    std::vector<std::string> paths;
-    for (size_t i = 0; i < session.shots.size(); ++i) {
-      const vt::Shot& shot = session.shots[i];
-      paths.push_back((folder / ("photo-" + std::to_string(i + 1) + ".jpg")).string());
-      if (std::filesystem::exists(paths.back())) continue;
-      vt::save_photograph(paths.back(),
-                          vt::photograph(shot.room, shot.camera, shot.target ? target : plain, shot.seed),
-                          shot.file);
-    }
-    const double rendered = seconds() - began;
-    CalibrationRequest request;
-    request.width = width;
-    request.height = height;
-    if (rulers) request.rulers = Rulers{session.ruler_across, session.ruler_down};
-    if (span && session.tape)
-      request.spans.push_back({session.tape->from + 1, session.tape->to + 1, session.tape->mm});
-    if (own.board > 0.0) request.raised = RaisedSheet{static_cast<int>(own.pages.size()), own.board};
-    if (lamp) request.lamp_height = std::round(lamp_height(session.room.projector) / 10.0) * 10.0;
-    const bool fault = session.fault != vt::Fault::none && session.fault != vt::Fault::refocused;
-    faultless += !fault;
-    began = seconds();
-    try {
-      std::vector<std::string> unread;
-      const std::vector<Photograph> photographs = load_photographs(paths, unread);
-      const CalibrationReport report = calibrate(photographs, request);
-      times.push_back(seconds() - began);
-      const Truth truth = compare(report.map, session.room.projector, 5.0);
-      rms.push_back(truth.rms);
-      on_cloth.push_back(truth.height_worst);
-      by_height.push_back(truth.height_alone);
-      worst.push_back(truth.worst);
-      far += truth.worst > 1.0;
-      over_three += truth.over_stated > 3.0;
-      over_three_high += truth.height_over_stated > 3.0;
-      within += truth.within;
-      within_high += truth.height_within;
-      points += truth.points;
-      covered.push_back(static_cast<double>(truth.within) / truth.points);
-      std::printf(
-          "%4d %-18s rms %.3f worst %.3f stated %.3f within %.2f, at most %.2f of it; cloth5 %.3f (stated "
-          "%.3f, at most %.2f of it; height alone %.3f) lamp %.0f (is %.0f)  "
-          "%.2f s (rendered %.1f s)\n",
-          seed, vt::name_of(session.fault).c_str(), truth.rms, truth.worst,
-          *std::max_element(report.map.error.mm95.begin(), report.map.error.mm95.end()), covered.back(),
-          truth.over_stated, truth.height_worst, truth.height_stated, truth.height_over_stated,
-          truth.height_alone, report.map.lamp().z(), lamp_height(session.room.projector), times.back(),
-          rendered);
-      for (const std::string& warning : report.warnings) std::printf("       ! %s\n", warning.c_str());
-    } catch (const Refusal& refusal) {
-      ++refused;
-      refused_faultless += !fault;
-      refused_faulty += fault;
-      const bool right = fault && named_right(session.fault, refusal.what());
-      named += right;
-      std::printf("%4d %-18s REFUSED%s %s  %.2f s\n", seed, vt::name_of(session.fault).c_str(),
-                  fault && !right ? " MISNAMED" : "", refusal.what(), seconds() - began);
-    }
-    std::fflush(stdout);
-    if (options["--keep"].empty()) std::filesystem::remove_all(folder);
+  Figures figures;
+  const int first = options->number("--first");
+  for (int seed = first; seed < first + options->number("--count"); ++seed) {
+    const std::filesystem::path folder =
+        keep.empty() ? own : std::filesystem::path(keep) / std::to_string(seed);
+    try_room(seed, room_of(seed, all, *options), *options, folder, figures);
+    if (keep.empty()) std::filesystem::remove_all(folder);
   }
-  std::printf("\nrooms %d, refused %d (%d of %d without fault); cause named right in %d of %d faulty\n",
-              count, refused, refused_faultless, faultless, named, refused_faulty);
-  std::printf("rms: median %.3f mm; worst point: median %.3f, 95%% %.3f, most %.3f mm\n",
-              percentile(rms, 0.5), percentile(worst, 0.5), percentile(worst, 0.95), percentile(worst, 1.0));
-  std::printf("worst point on cloth of 5 mm: median %.3f, 95%% %.3f, most %.3f mm\n",
-              percentile(on_cloth, 0.5), percentile(on_cloth, 0.95), percentile(on_cloth, 1.0));
-  const auto within_quarter = [](const std::vector<double>& misses) {
-    return std::count_if(misses.begin(), misses.end(), [](double miss) { return miss <= 0.25; });
-  };
-  std::printf(
-      "of it by the height alone: median %.3f, 95%% %.3f, most %.3f mm; within 0.25 mm: %ld, by the height "
-      "alone %ld of %zu rooms\n",
-      percentile(by_height, 0.5), percentile(by_height, 0.95), percentile(by_height, 1.0),
-      within_quarter(on_cloth), within_quarter(by_height), on_cloth.size());
-  std::printf("accepted with any point beyond 1 mm: %d; beyond three times the stated error: %d\n", far,
-              over_three);
-  const auto share = [&](long part) {
-    return points == 0 ? 0.0 : 100.0 * static_cast<double>(part) / static_cast<double>(points);
-  };
-  std::printf(
-      "points within the stated error: %.1f %%; on cloth of 5 mm %.1f %% (rooms beyond three times: %d)\n",
-      share(within), share(within_high), over_three_high);
-  std::printf("calibrate, files read included: median %.2f s, most %.2f s\n", percentile(times, 0.5),
-              percentile(times, 1.0));
+  figures.print();
   return 0;
 }
