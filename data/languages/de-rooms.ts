@@ -2552,6 +2552,14 @@
         <translation>Sie ist eine Hilfe und übersieht manches: Achten Sie auf Ihre andere Hand.</translation>
     </message>
     <message>
+        <source>The camera sends fewer than seven pictures a second, so it tells late.</source>
+        <translation>Die Kamera sendet weniger als sieben Bilder in der Sekunde und meldet daher spät.</translation>
+    </message>
+    <message>
+        <source>Give it more light, or set it to smaller pictures.</source>
+        <translation>Geben Sie ihr mehr Licht, oder stellen Sie sie auf kleinere Bilder ein.</translation>
+    </message>
+    <message>
         <source>Nobody looks ahead of the blade.</source>
         <translation>Niemand schaut vor die Klinge.</translation>
     </message>

@@ -18,6 +18,9 @@ static_assert(kGreyLevel == Backdrop::kFaint, "the grey that is shown is the one
 
 const std::string kAid =
     "The camera looks ahead of the blade. It is an aid and misses things: watch your other hand.";
+const std::string kSlow =
+    "The camera sends fewer than seven pictures a second, so it tells late. Give it more light, or set it to "
+    "smaller pictures.";
 const std::string kNobody = "Nobody looks ahead of the blade. ";
 const std::string kBlindToShift =
     "It hardly sees whether this cloth is dragged: look yourself after each stroke, or chalk three crosses "
@@ -214,6 +217,7 @@ void CutWatch::look(const Glimpse& glimpse) {
   follow_picture(glimpse);
   const WatchReport report = watch_->look(frame, glimpse.seconds);
   front_ = report.front;
+  slow_ = report.slow;
   calm_.after(report, glimpse.seconds);
   if (calm_.begun() && warning().state == WatchState::marked && sound_) sound_();
 }
@@ -243,6 +247,7 @@ CuttingView CutWatch::said(CuttingView view) const {
     say(kNobody + words(now.reason));
   else if (watch_ && now_ < caution_until_)
     say(shift_ && !shift_->sees() ? kAid + " " + kBlindToShift : kAid);
+  if (watch_ && slow_ && now.state != WatchState::cannot_see) say(kSlow);
   if (now_ < learnt_until_) say(kLearntAnew);
   if (!shifted_.empty()) say(blade_under_way() ? shifted_ + " " + kFinish : kInSpite);
   return view;

@@ -58,6 +58,7 @@ class CutWatch : public Watcher {
   cv::Mat picture_;
   double pictured_ = 0.0;  // when, seconds
   CalmWatch calm_;
+  bool slow_ = false;  // the camera
   std::optional<ClothShift> shift_;
   ClothShift::Where where_;
   bool laid_ = false;                                              // the piece, since the cloth was learnt

@@ -24,7 +24,10 @@ constexpr double kUsual = 0.85;      // of these cells are smeared by so much at
 constexpr float kMostSmear = 0.15f;  // of a line's light
 constexpr int kDense = 7;            // cells: where so many about a cell are foreign,
 constexpr double kDensity = 0.45;    // by this share, it is more than a line
+constexpr int kDragged = 2;          // cells: print is dragged by no more from one frame to the next
 constexpr float kLiesStill = 0.15f;  // cells: cloth dragged by less is where it was
+constexpr int kBroad = 27;           // cells, 40 mm: a shadow as broad as that may be a person's
+constexpr double kNotShadow = 1.5;   // the excess of what has nothing that throws it
 constexpr double kThrows = 0.5;      // of a shadow's area: what throws it is at least so large
 
 struct Fit {
@@ -64,6 +67,7 @@ Expectation::Expectation(const Backdrop& backdrop, const StripView& view, const 
   local_from_cell_ =
       (pixel_from_cell_ + cv::Scalar::all(0.5)) * (1.0 / LightMeter::kShrink) - cv::Scalar::all(0.5);
   known_ = view.seen;
+  thrower_ = view.thrower;
   const Look look = backdrop.look(box);
   cv::Mat room, full, told;
   cv::remap(look.room, room, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
@@ -114,8 +118,16 @@ Expectation::Bounds Expectation::slipped_by_one(const cv::Mat& light) {
   return out;
 }
 
-void Expectation::project(const cv::Mat& light) {
-  before_ = now_;
+Expectation::Bounds Expectation::either(const Bounds& a, const Bounds& b) {
+  Bounds out{cv::min(a.low, b.low), cv::max(a.high, b.high), {}, 0.5 * (a.mean + b.mean)};
+  const cv::Mat change = cv::abs(a.mean - b.mean);
+  cv::max(a.lines, b.lines, out.lines);
+  cv::max(out.lines, change, out.lines);
+  return out;
+}
+
+void Expectation::project(const cv::Mat& light, bool chases) {
+  before_ = chases ? either(before_, now_) : now_;
   now_ = slipped_by_one(light);
   now_.high *= static_cast<double>(kGlow);
 }
@@ -126,19 +138,22 @@ Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light,
   cv::remap(linear, seen, pixel_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
   cv::blur(seen, seen, {3, 3});
   cv::remap(light.local, local, local_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_REPLICATE);
-  Bounds picture = pictures == Pictures::before ? before_ : now_;
-  if (pictures == Pictures::either)
-    picture = {cv::min(now_.low, before_.low), cv::max(now_.high, before_.high),
-               cv::max(now_.lines, before_.lines), 0.5 * (now_.mean + before_.mean)};
+  const Bounds picture = pictures == Pictures::either   ? either(now_, before_)
+                         : pictures == Pictures::before ? before_
+                                                        : now_;
   Compared out;
   out.excess = cv::Mat::zeros(known_.size(), CV_32F);
   out.share = cv::Mat::ones(known_.size(), CV_32F);
-  const Marks marks = explain(seen, local, light, lying(seen, local, light, picture), picture, out);
+  const Looks& looks = lying(seen, local, light, picture);
+  const Marks marks = explain(seen, local, light, looks, picture, out);
   out.lines = marks.lines > kFineLight * marks.whole;
   bear_with_lines(out, marks, first);
   sharpen(out, marks);
   out.foreign = out.excess > 1.0;
   doubt_shadows(out, marks.hidden);
+  out.sure = out.excess;
+  if (slip_->moves(0, known_.cols))
+    out.sure = cv::min(out.excess, excess_wherever_it_lies(seen, local, light, looks, picture));
   // Thin lines are edges that are not quite where they should be; on a print, though, a thing may differ from
   // only one of the colours.
   static const cv::Mat small = cv::Mat::ones(3, 3, CV_8U);
@@ -150,10 +165,42 @@ Compared Expectation::compare(const cv::Mat& linear, const MeasuredLight& light,
   return out;
 }
 
+// Of what the projector's light does not reach, what nothing that is seen can throw: the way from there to
+// the projector, as the camera sees it, neither leads over anything solid nor out of the strip.
+cv::Mat Expectation::unthrown(const cv::Mat& hidden, const cv::Mat& solid) const {
+  cv::Mat throws, out = cv::Mat::zeros(hidden.size(), CV_8U);
+  cv::dilate(solid, throws, cv::Mat::ones(5, 5, CV_8U));
+  throws |= ~known_;
+  const cv::Rect strip({0, 0}, hidden.size());
+  for (int r = 0; r < hidden.rows; ++r)
+    for (int c = 0; c < hidden.cols; ++c) {
+      if (hidden.at<uchar>(r, c) == 0) continue;
+      const cv::Vec2f way = thrower_.at<cv::Vec2f>(r, c);
+      const int steps = std::min(cvCeil(cv::norm(way)), hidden.rows + hidden.cols) + 1;
+      bool thrown = false;
+      for (int k = 0; k <= steps && !thrown; ++k) {
+        const float far = static_cast<float>(k) / static_cast<float>(steps);
+        const cv::Point at(cvRound(static_cast<float>(c) + far * way[0]),
+                           cvRound(static_cast<float>(r) + far * way[1]));
+        thrown = !strip.contains(at) || throws.at<uchar>(at) != 0;
+      }
+      if (!thrown) out.at<uchar>(r, c) = 255;
+    }
+  // A person who leans in is farther above, and her shadow broad.
+  cv::Mat broad;
+  cv::morphologyEx(hidden, broad, cv::MORPH_OPEN, cv::Mat::ones(kBroad, kBroad, CV_8U));
+  out.setTo(0, broad);
+  cv::morphologyEx(out, out, cv::MORPH_OPEN, cv::Mat::ones(3, 3, CV_8U));
+  return out;
+}
+
 // A shadow in the beam has something beside it that throws it.
-void Expectation::doubt_shadows(Compared& out, const cv::Mat& hidden) {
+void Expectation::doubt_shadows(Compared& out, const cv::Mat& hidden) const {
   cv::Mat labels, stats, centres, solid;
   cv::morphologyEx(out.foreign, solid, cv::MORPH_OPEN, cv::Mat::ones(3, 3, CV_8U));
+  const cv::Mat things = unthrown(hidden, solid);
+  out.foreign |= things;
+  out.excess.setTo(kNotShadow, things);
   cv::Mat both = hidden | solid;
   cv::morphologyEx(both, both, cv::MORPH_CLOSE, cv::Mat::ones(3, 3, CV_8U));
   const int count = cv::connectedComponentsWithStats(both, labels, stats, centres, 8, CV_32S);
@@ -165,7 +212,7 @@ void Expectation::doubt_shadows(Compared& out, const cv::Mat& hidden) {
     const int shadow = cv::countNonZero(own & hidden(box));
     if (shadow == 0 || cv::countNonZero(own & solid(box)) > kThrows * shadow) continue;
     out.foreign(box).setTo(255, own & hidden(box));
-    out.excess(box).setTo(1.5, own & hidden(box));
+    out.excess(box).setTo(kNotShadow, own & hidden(box));
   }
 }
 
@@ -229,6 +276,23 @@ Expectation::Marks Expectation::explain(const cv::Mat& seen, const cv::Mat& loca
     if (b < a && lit.share < 1.0f - std::max(kSharp, kNoises * noise)) marks.hidden.data[i] = 255;
   }
   return marks;
+}
+
+// How far off the cells are from all that the cloth within `kDragged` shows.
+cv::Mat Expectation::excess_wherever_it_lies(const cv::Mat& seen, const cv::Mat& local,
+                                             const MeasuredLight& light, const Looks& looks,
+                                             const Bounds& picture) const {
+  static const cv::Mat around = cv::Mat::ones(2 * kDragged + 1, 2 * kDragged + 1, CV_8U);
+  Looks wide;
+  for (const auto& [to, from] : {std::pair(&wide.room, &looks.room), {&wide.full, &looks.full}}) {
+    cv::erode(from->low, to->low, around);
+    cv::dilate(from->high, to->high, around);
+  }
+  Compared out;
+  out.excess = cv::Mat::zeros(known_.size(), CV_32F);
+  out.share = cv::Mat::ones(known_.size(), CV_32F);
+  explain(seen, local, light, wide, picture, out);
+  return out.excess;
 }
 
 // Cameras smear fine light: they sharpen it, and keep colours more coarsely than brightness. How much of the

@@ -71,7 +71,7 @@ LightMeter::LightMeter(const Backdrop& backdrop, const cv::Rect& box) : box_(box
       } catch (const calibration::Refusal&) {
         continue;  // the light does not reach there
       }
-  now_ = before_ = cv::Mat::zeros(size, CV_32FC3);
+  pictures_[0] = pictures_[1] = cv::Mat::zeros(size, CV_32FC3);
 }
 
 void LightMeter::begin_in(const MeasuredLight& light) {
@@ -81,15 +81,16 @@ void LightMeter::begin_in(const MeasuredLight& light) {
   known_ = true;
 }
 
-void LightMeter::project(const cv::Mat& picture) {
-  before_ = now_;
+void LightMeter::project(const cv::Mat& picture, bool chases) {
+  pictures_[2] = chases ? pictures_[1] : cv::Mat();
+  pictures_[1] = pictures_[0];
   cv::Mat light = sent_light(picture, power_);
   cv::blur(light, light, cv::Size(5, 5));
   if (light.channels() == 1) cv::merge(std::vector<cv::Mat>(3, light), light);
   cv::Mat cells;
   cv::remap(light, cells, picture_from_cell_, cv::noArray(), cv::INTER_LINEAR, cv::BORDER_CONSTANT,
             cv::Scalar::all(0.0));
-  now_ = cells;
+  pictures_[0] = cells;
 }
 
 std::vector<LightMeter::Cell> LightMeter::cells(const cv::Mat& seen, const cv::Mat& picture, int step) const {
@@ -140,11 +141,11 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
     return gains;
   };
   MeasuredLight best = light_;
-  double costs[2] = {1e9, 1e9};
-  for (const int which : {0, 1}) {
-    if (which == 1 && !late) break;
-    const cv::Mat& picture = which == 0 ? now_ : before_;
-    const std::vector<Cell> some = cells(seen, picture, 7);
+  double costs[] = {1e9, 1e9, 1e9};
+  size_t likeliest = 0;
+  for (const size_t which : {0u, 1u, 2u}) {
+    if ((which > 0 && !late) || pictures_[which].empty()) break;
+    const std::vector<Cell> some = cells(seen, pictures_[which], 7);
     if (some.size() < kFewest / 4) continue;
     Gains found{light_.room, light_.beam};
     float cost = cost_of(some, found) - kStay;
@@ -164,13 +165,13 @@ const MeasuredLight& LightMeter::measure(const cv::Mat& linear, bool late) {
     }
     if (known_ && old_holds(some, found.room, found.beam)) found = {light_.room, light_.beam};
     costs[which] = static_cast<double>(cost + kStay);
-    if (which == 1 && costs[1] >= costs[0]) continue;
+    if (which > 0 && costs[which] >= costs[likeliest]) continue;
+    likeliest = which;
     best.room = found.room;
     best.beam = found.beam;
   }
-  const bool arrived = costs[0] <= costs[1];
-  light_.old_picture = late ? costs[1] / std::max(costs[0], 1e-6) : 1e9;
-  const std::vector<Cell> all = cells(seen, arrived ? now_ : before_, 1);
+  light_.old_picture = late ? std::min(costs[1], costs[2]) / std::max(costs[0], 1e-6) : 1e9;
+  const std::vector<Cell> all = cells(seen, pictures_[likeliest], 1);
   best.old_picture = light_.old_picture;
   best.measured = false;
   if (all.size() >= kFewest) {

@@ -28,7 +28,8 @@ struct MeasuredLight {
   cv::Mat local;          ///< what the room's light is place by place over `room`: three floats, coarse
   double agreeing = 0.0;  ///< share of the box that is what was learnt, in this light
   bool measured = false;
-  double old_picture = 1.0;  ///< misfit with the picture before over that with the present one
+  double old_picture =
+      1.0;  ///< misfit with the picture before (or that before it) over that with the present one
 };
 
 class LightMeter {
@@ -41,8 +42,8 @@ class LightMeter {
   /// The gains are known already, of another box.
   void begin_in(const MeasuredLight& light);
 
-  /// The projected picture from now on.
-  void project(const cv::Mat& picture);
+  /// The projected picture from now on. `chases`: the one before has hardly come either.
+  void project(const cv::Mat& picture, bool chases = false);
 
   /// `linear`: the box of a frame in linear light. With `late` the picture before may still be the one seen.
   const MeasuredLight& measure(const cv::Mat& linear, bool late);
@@ -65,9 +66,9 @@ class LightMeter {
 
   cv::Rect box_;
   double power_;
-  cv::Mat room_, beam_, noise_;  // learnt, shrunk; noise as linear light
-  cv::Mat picture_from_cell_;    // pixels of the projector's picture
-  cv::Mat now_, before_;         // light of the pictures on the cells, 0 to 1
+  cv::Mat room_, beam_, noise_;      // learnt, shrunk; noise as linear light
+  cv::Mat picture_from_cell_;        // pixels of the projector's picture
+  std::array<cv::Mat, 3> pictures_;  // on the cells, light 0 to 1: now, before, and before that or empty
   MeasuredLight light_;
   bool known_ = false;  // measured once
 };

@@ -48,7 +48,15 @@ void Slip::follow(const cv::Mat& seen, const Light& light, float noise) {
   const cv::Mat was = nodes_.clone();
   for (int k = 0; k < kTries; ++k)
     if (improve(seen, light, noise) < kGood) break;
-  moves_ = cv::norm(nodes_, was, cv::NORM_INF) > kMoves;
+  moved_ = nodes_ - was;
+}
+
+bool Slip::moves(int from, int to) const {
+  if (moved_.empty()) return false;
+  // A node lies half of its way into what it stands for, and is held to its neighbours.
+  const int node = room_.cols / moved_.cols, last = moved_.cols - 1;
+  const cv::Range columns(std::clamp(from / node - 1, 0, last), std::clamp(to / node + 1, 0, last) + 1);
+  return cv::norm(moved_.colRange(columns), cv::NORM_INF) > kMoves;
 }
 
 // What the asked cells say of a better field: the normal equations of least squares, and the misfits.

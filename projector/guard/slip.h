@@ -36,8 +36,9 @@ class Slip {
 
   /// Two floats a cell, cells: x along the strip, y across.
   const cv::Mat& field() const { return field_; }
-  /// Whether it changed with the last frame: what seems to be in the wrong place may be about to be followed.
-  bool moves() const { return moves_; }
+  /// Whether it changed with the last frame about these columns: what seems to be in the wrong place may be
+  /// about to be followed.
+  bool moves(int from, int to) const;
   /// The largest of it, cells.
   float most() const { return most_; }
 
@@ -46,8 +47,8 @@ class Slip {
   float improve(const cv::Mat& seen, const Light& light, float noise);
 
   cv::Mat room_, beam_;
-  bool printed_ = false, moves_ = false;
-  cv::Mat nodes_;  // the field, coarse
+  bool printed_ = false;
+  cv::Mat nodes_, moved_;  // the field, coarse, and by how much it changed with the last frame
   cv::Mat field_;
   float most_ = 0.0f;
 };

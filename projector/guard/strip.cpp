@@ -13,6 +13,28 @@ namespace {
 constexpr double kAfter = 15.0;  // mm of the strip past the stroke's end
 constexpr float kNowhere = -1e4f;
 
+// From a place of the cloth to where the camera sees, as if on the cloth, what is `kTallest` over it between
+// that place and the projector; mm.
+Point to_thrower(const Point& place, const TableSight& sight) {
+  const Eigen::Vector3d lamp = sight.map.projector_from_mat_frame.inverse().translation(),
+                        eye = sight.camera.camera_from_mat.inverse().translation();
+  const double tall = StripView::kTallest, lamp_over = lamp.z() - sight.cloth,
+               eye_over = eye.z() - sight.cloth;
+  if (lamp_over < 2.0 * tall || eye_over < 2.0 * tall) return {1e4, 1e4};  // so near that it may be anywhere
+  const Point thing = place + tall / lamp_over * (lamp.head<2>() - place);
+  const Point seen = eye.head<2>() + eye_over / (eye_over - tall) * (thing - eye.head<2>());
+  return seen - place;
+}
+
+// The same in cells, along and across.
+cv::Vec2f to_thrower(const Strip& strip, int column, int row, const TableSight& sight) {
+  const Point across = strip.place(column, 1) - strip.place(column, 0);
+  const int from = std::max(column - 1, 0), to = std::min(column + 1, strip.columns - 1);
+  const Point along = (strip.place(to, row) - strip.place(from, row)).normalized();
+  const Point way = to_thrower(strip.place(column, row), sight) / across.norm();
+  return {static_cast<float>(way.dot(along)), static_cast<float>(way.dot(across.normalized()))};
+}
+
 }  // namespace
 
 Strip corridor_strip(const Corridor& corridor) {
@@ -60,9 +82,11 @@ StripView seen_by(const Strip& strip, const TableSight& sight) {
   view.camera = cv::Mat(strip.rows, strip.columns, CV_32FC2, cv::Scalar::all(static_cast<double>(kNowhere)));
   view.projector = view.camera.clone();
   view.seen = cv::Mat::zeros(strip.rows, strip.columns, CV_8U);
+  view.thrower = cv::Mat(strip.rows, strip.columns, CV_32FC2);
   for (int r = 0; r < strip.rows; ++r)
     for (int c = 0; c < strip.columns; ++c) {
       const Point place = strip.place(c, r);
+      view.thrower.at<cv::Vec2f>(r, c) = to_thrower(strip, c, r, sight);
       const auto pixel = sight.camera.pixel_from_mat(place, sight.cloth);
       if (!pixel) continue;
       view.camera.at<cv::Vec2f>(r, c) = {static_cast<float>(pixel->x()), static_cast<float>(pixel->y())};

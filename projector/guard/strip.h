@@ -64,6 +64,10 @@ struct StripView {
   cv::Mat camera;     ///< two floats a cell, pixels
   cv::Mat projector;  ///< the same
   cv::Mat seen;       ///< 255 where camera and projector both reach the cell
+  /// Two floats a cell, cells: how far away along the strip and across it a thing `kTallest` over the cloth
+  /// is seen that takes the projector's light from the cell; lower things, in between.
+  cv::Mat thrower;
+  static constexpr double kTallest = 60.0;  ///< mm: a hand on the cloth. Common practice, no source
 };
 StripView seen_by(const Strip& strip, const TableSight& sight);
 

@@ -24,7 +24,9 @@ constexpr double kPlain = 2.0;         // times what counts as different
 constexpr double kOnLines = 0.5;       // of a thing: more of it may be the lines themselves
 constexpr float kSteady = 0.03f;       // change of light from frame to frame, its logarithm
 constexpr double kRather = 1.5;        // halfway from different to plain
-constexpr double kTells = 0.1;         // s over which a thing is seen before it is told
+constexpr double kTooSlow = 0.15,
+                 kNotSlow = 0.13;  // s between frames: too slow from the one, until the other
+constexpr double kTells = 0.1;     // s over which a thing is seen before it is told
 
 bool about_same(const MeasuredLight& a, const MeasuredLight& b) {
   bool same = a.measured && b.measured && std::abs(std::log(a.beam / b.beam)) < kSteady;
@@ -98,9 +100,9 @@ void CorridorWatch::begin_in(const MeasuredLight& light) {
 }
 
 void CorridorWatch::project(const cv::Mat& picture, double seconds) {
-  expectation_.project(light_strip(view_, picture, power_));
-  meter_.project(picture);
   hurried_ = seconds - projected_ < kSettles;
+  expectation_.project(light_strip(view_, picture, power_), hurried_);
+  meter_.project(picture, hurried_);
   projected_ = seconds;
   arrived_ = false;
 }
@@ -109,6 +111,7 @@ void CorridorWatch::project(const cv::Mat& picture, double seconds) {
 Pictures CorridorWatch::seen_pictures(double seconds) {
   if (seconds - projected_ > kSettles) arrived_ = true;
   if (arrived_) return Pictures::now;
+  if (hurried_) return Pictures::either;
   if (light_.old_picture < kBetter) return Pictures::before;
   // The frame in which it arrives may show some of both.
   if (light_.old_picture > 1.0 / kBetter) arrived_ = true;
@@ -144,6 +147,22 @@ bool CorridorWatch::covered() const {
   return cv::countNonZero(foreign | dim) > kCovered * static_cast<double>(foreign.total());
 }
 
+// Whether printed cloth is being dragged about it.
+bool CorridorWatch::cloth_moves(const Blob& blob) const {
+  const auto column = [](double along) { return static_cast<int>((along + Strip::before) / Strip::cell); };
+  return expectation_.cloth_moves(column(blob.along), column(blob.along + blob.length));
+}
+
+// The second frame of a slow camera would be too late: there what is plain is told at once, and all else
+// where neither light nor picture has changed since the frame before, which is what might look like a thing.
+// What lies off all lines asks of the light alone.
+bool CorridorWatch::told_at_once(const Blob& blob, bool steady, bool one_picture) const {
+  const bool on_lines = blob.on_lines >= kOnLines;
+  if (blob.excess > kPlain && !chased_) return true;
+  if (on_lines && (!one_picture || blob.excess <= kRather)) return false;
+  return steady && !cloth_moves(blob);
+}
+
 WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   WatchReport report;
   report.front = following_.front();
@@ -159,31 +178,28 @@ WatchReport CorridorWatch::look(const cv::Mat& frame, double seconds) {
   seen_last_ = seconds;
   if (before_ >= 0.0) step_ = 0.8 * step_ + 0.2 * std::clamp(seconds - before_, 0.01, 0.3);
   before_ = seconds;
+  slow_ = step_ > (slow_ ? kNotSlow : kTooSlow);
+  report.slow = slow_;
 
   const cv::Mat linear = linear_light(frame(meter_.box()));
   const MeasuredLight was = std::exchange(light_, meter_.measure(linear, !arrived_));
-  const bool steady = about_same(was, light_), one_picture = !hurried_ || seconds - projected_ > kSettles;
+  const bool steady = about_same(was, light_);
+  chased_ = hurried_ && seconds - projected_ <= kSettles;
   const Pictures pictures = seen_pictures(seconds);
   compared_ = expectation_.compare(linear, light_, pictures,
                                    static_cast<int>((report.front + Strip::before) / Strip::cell));
   covered_ = covered();
   const std::vector<Blob> blobs =
-      following_.step(compared_.foreign, compared_.excess, compared_.lines, seconds, !covered_);
+      following_.step(compared_.foreign, compared_.sure, compared_.lines, seconds, !covered_);
   report.front = following_.front();
   report.reason = blindness(frame, seconds);
   if (report.reason != Blindness::none) {
     report.state = WatchState::cannot_see;
     return report;
   }
-  // The second frame of a slow camera would be too late: there what is plain is told at once, and all else
-  // where neither light nor picture has changed since the frame before, which is what might look like a
-  // thing. Not so while a print is being dragged, or one picture chases another.
   const int needed = std::max(2, static_cast<int>(std::lround(kTells / step_)));
   for (const Blob& blob : blobs)
-    if (blob.frames >= needed ||
-        (step_ > kSlow && one_picture && !expectation_.cloth_moves() &&
-         (blob.excess > kPlain ||
-          (steady && (blob.on_lines < kOnLines || blob.excess > kRather) && pictures != Pictures::either))))
+    if (blob.frames >= needed || (step_ > kSlow && told_at_once(blob, steady, pictures != Pictures::either)))
       report.blobs.push_back(blob);
   if (!report.blobs.empty()) report.state = WatchState::marked;
   return report;

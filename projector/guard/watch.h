@@ -10,6 +10,8 @@
 // which it is seen on. When it cannot see it says so, and why: silence never means
 // "clear". Where the camera is slow (fewer than 12 frames a second), the second frame would be too late:
 // plain things are told from their first frame on, and others too while light, picture and cloth keep still.
+// With fewer than seven frames a second a thing may lie there for a fifth of a second before there is any
+// frame of it: `slow`.
 //
 // What it does not do. It guards nothing: it tells, after a tenth of a second or two,
 // and only what it can tell from the cloth. It does not tell
@@ -60,6 +62,7 @@ struct WatchReport {
   Blindness reason = Blindness::none;
   std::vector<Blob> blobs;  ///< what lies ahead, nearest first; only when marked
   double front = 0.0;       ///< how far along the stroke the cutter has been seen, mm
+  bool slow = false;        ///< frames come so seldom that it tells later than in a fifth of a second
 };
 
 class CorridorWatch {
@@ -86,6 +89,8 @@ class CorridorWatch {
   Pictures seen_pictures(double seconds);
   Blindness blindness(const cv::Mat& frame, double seconds);
   bool covered() const;
+  bool cloth_moves(const Blob& blob) const;
+  bool told_at_once(const Blob& blob, bool steady, bool one_picture) const;
 
   TableSight sight_;
   Strip strip_;
@@ -101,8 +106,10 @@ class CorridorWatch {
   double projected_ = -1e9;
   bool arrived_ = true;   // the picture, at the camera
   bool hurried_ = false;  // it came before the one before had settled: a third may still be seen
+  bool chased_ = false;   // so in this frame
   bool out_of_view_ = false, covered_ = false;
   double seen_last_ = -1.0, changed_last_ = 0.0, sound_last_ = 0.0, still_last_ = 0.0;
+  bool slow_ = false;
   double step_ = 0.1, before_ = -1.0;  // seconds between frames; time of the last one
 };
 

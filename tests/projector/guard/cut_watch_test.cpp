@@ -51,8 +51,9 @@ class Sitting {
     painter_.draw(sight_.map, view);
   }
 
-  void run(double for_seconds, const std::vector<cv::Rect>& things = {}, double shade = 1.0) {
-    for (const double end = seconds_ + for_seconds; seconds_ < end; seconds_ += 0.1) {
+  void run(double for_seconds, const std::vector<cv::Rect>& things = {}, double shade = 1.0,
+           double step = 0.1) {
+    for (const double end = seconds_ + for_seconds; seconds_ < end; seconds_ += step) {
       picture = table.frame(light_of(painter_.picture()), things, {0.1, 0.1, 0.12}, shade);
       watch.look(glimpse_now());
       view.notice = {};
@@ -135,6 +136,17 @@ TEST(CutWatch, SaysThatNobodyLooksWhenItCannot) {
   dark.run(0.3);
   EXPECT_NE(dark.view.notice.words.find("too dark"), std::string::npos) << dark.view.notice.words;
   EXPECT_TRUE(dark.view.block.empty()) << "she may cut all the same";
+}
+
+TEST(CutWatch, SaysWhenTheCameraIsTooSlowForIt) {
+  Sitting s;
+  s.learn();
+  s.run(1.0);
+  EXPECT_EQ(s.view.notice.words.find("tells late"), std::string::npos) << s.view.notice.words;
+  s.run(2.0, {}, 1.0, 0.2);
+  EXPECT_NE(s.view.notice.words.find("tells late"), std::string::npos) << s.view.notice.words;
+  s.run(2.0);
+  EXPECT_EQ(s.view.notice.words.find("tells late"), std::string::npos) << s.view.notice.words;
 }
 
 // A print that can be moved: squares, 36 mm from one to the next.

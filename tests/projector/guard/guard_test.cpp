@@ -83,6 +83,51 @@ TEST(Guard, IsNotMisledByAPictureThatComesLate) {
   for (int k = 0; k < 4; ++k) EXPECT_EQ(look(lines).state, WatchState::clear);
 }
 
+TEST(Guard, IsNotMisledByAPictureThatIsReplacedBeforeItHasCome) {
+  Table table;
+  CorridorWatch watch(learnt(table), corridor());
+  double t = 0.0;
+  const auto look = [&](const cv::Mat& picture) { return watch.look(table.frame(picture), t += 0.1); };
+  cv::Mat lines = flat(60), dim = flat(20);
+  for (int x = 20; x < kWidth; x += 60) cv::line(lines, {x, 0}, {x - 20, kHeight}, cv::Scalar(255), 6);
+  for (int x = 20; x < kWidth; x += 60) cv::line(dim, {x, 0}, {x - 20, kHeight}, cv::Scalar(85), 6);
+  watch.project(flat(60), t);
+  for (int k = 0; k < 5; ++k) EXPECT_EQ(look(flat(60)).state, WatchState::clear);
+  watch.project(lines, t);
+  watch.project(dim, t + 0.05);
+  for (int k = 0; k < 2; ++k) EXPECT_EQ(look(flat(60)).state, WatchState::clear) << "neither has come";
+  for (int k = 0; k < 4; ++k) EXPECT_EQ(look(dim).state, WatchState::clear);
+}
+
+TEST(Guard, KnowsWhatCannotBeAShadow) {
+  // A thing that is just as bright as cloth that the beam does not reach, and hangs together with a dark one.
+  // The projector is where the camera is: no shadow is seen beside what throws it.
+  Table table;
+  CorridorWatch watch(learnt(table), corridor());
+  const cv::Mat white = flat(255);
+  watch.project(white, -1.0);
+  double t = 0.0;
+  for (int k = 0; k < 4; ++k) EXPECT_EQ(watch.look(table.frame(white), t += 0.1).state, WatchState::clear);
+  const int x = kWidth / 2 + 50, y = kHeight / 2;
+  Table bladed = table;
+  bladed.print = cv::Mat(kHeight, kWidth, CV_32FC3, table.cloth);
+  const double left = table.room / (table.room + table.beam);
+  bladed.print(cv::Rect(x, y - 70, 12, 60)).setTo(left * table.cloth);
+  bladed.print(cv::Rect(x - 10, y - 110, 32, 40)).setTo(cv::Scalar::all(0.02));
+  WatchReport report;
+  for (int k = 0; k < 2; ++k) report = watch.look(bladed.frame(white), t += 0.1);
+  ASSERT_EQ(report.state, WatchState::marked);
+  EXPECT_LT(report.blobs.front().off, 50.0) << "not the dark one alone";
+
+  // Seen from where the projector stands aside, what throws a shadow lies on the projector's side of it.
+  TableSight aside = plain_sight();
+  aside.map.projector_from_mat_frame.translation().x() = 500.0;  // the lens 500 mm to the left
+  const StripView view = seen_by(corridor_strip(corridor()), aside);
+  const cv::Vec2f way = view.thrower.at<cv::Vec2f>(view.seen.rows / 2, view.seen.cols / 2);
+  EXPECT_NEAR(static_cast<double>(way[0]) * Strip::cell, -StripView::kTallest * 500.0 / 1000.0, 3.0);
+  EXPECT_NEAR(way[1], 0.0, 0.01);
+}
+
 TEST(Guard, TakesWhatFollowsTheStrokeFromItsStartForTheCutter) {
   Table table;
   CorridorWatch watch(learnt(table), corridor());

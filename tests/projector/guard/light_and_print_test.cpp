@@ -88,5 +88,19 @@ TEST(LightAndPrint, DraggedPrintIsFollowedAndAThingOnItStillTold) {
   EXPECT_NE(report.state, WatchState::clear) << "dragged by more than it can follow: not silent";
 }
 
+TEST(LightAndPrint, AThingFarFromDraggedPrintIsToldInItsFirstFrame) {
+  Table table;
+  table.print = stripes(0.0);
+  CorridorWatch watch(learnt_by_three(table), {.stroke = {{-250.0, 0.0}, {250.0, 0.0}}});
+  double t = 0.0;
+  const auto look = [&](double dragged, const std::vector<cv::Rect>& things) {
+    table.print = stripes(dragged);
+    return watch.look(table.frame(flat(0), things, {0.1, 0.3, 0.5}), t += 0.1).state;
+  };
+  for (const double dragged : {0.0, 0.0, 0.0, 0.8})
+    EXPECT_EQ(look(dragged, {}), WatchState::clear) << dragged;
+  EXPECT_EQ(look(1.6, {box_at(200.0, 30.0, 24)}), WatchState::marked);
+}
+
 }  // namespace
 }  // namespace cowlcast::projector
