@@ -26,10 +26,12 @@
 //     told as something ahead, or as cloth that is not the one that was learnt,
 //   - that cloth was dragged: that is `ClothShift`'s, between strokes, where a print, chalk or edges show it.
 // Shadows count as shadows where they are soft, or where the projector's light alone is missing; the hard
-// shadow of a single lamp may be told as a thing. A lamp that lights only a part of the cloth around, so that
-// a tenth of it stays as it was, is taken for a cover until the cloth is learnt again; something even over
-// all that the camera sees within a hand's breadth of the corridor, from one frame to the next, for a change
-// of light. The camera's exposure must be held while the bare cloth is learnt. An aid to the eye, no more.
+// shadow of a single lamp may be told as a thing, and so may the narrow shadow in the beam of what is higher
+// than a hand over the cloth, or looks like the cloth itself. A lamp that lights only a part of the cloth
+// around, so that a tenth of it stays as it was, is taken for a cover until the cloth is learnt again;
+// something even over all that the camera sees within a hand's breadth of the corridor, from one frame to the
+// next, for a change of light. The camera's exposure must be held while the bare cloth is learnt. An aid to
+// the eye, no more.
 #pragma once
 
 #include <string>
