@@ -7,12 +7,14 @@
 namespace cowlcast::projector {
 namespace {
 
-constexpr int kHalf = 10;       // of a patch, pixels
-constexpr int kSearch = 5;      // pixels to each side
-constexpr int kMost = 24;       // patches
-constexpr int kAtOnce = 4;      // looked at in a frame
-constexpr double kAlike = 0.6;  // correlation of a patch found again
-constexpr double kShift = 1.5;  // pixels
+constexpr int kHalf = 10;           // of a patch, pixels
+constexpr int kSearch = 5;          // pixels to each side
+constexpr int kMost = 24;           // patches
+constexpr int kAtOnce = 4;          // looked at in a frame
+constexpr double kLeast = 6.0;      // levels by which a patch's pixels differ
+constexpr double kOverNoise = 2.0;  // times the noise: two frames then correlate by 0.75 where nothing moved
+constexpr double kAlike = 0.6;      // correlation of a patch found again
+constexpr double kShift = 1.5;      // pixels
 
 cv::Mat grey_of(const cv::Mat& frame, const cv::Rect& box) {
   cv::Mat grey = frame(box);
@@ -22,7 +24,9 @@ cv::Mat grey_of(const cv::Mat& frame, const cv::Rect& box) {
 
 }  // namespace
 
-Anchors::Anchors(const cv::Mat& still, const TableSight& sight) {
+Anchors::Anchors(const Backdrop& backdrop) {
+  const cv::Mat& still = backdrop.still();
+  const TableSight& sight = backdrop.sight();
   if (still.empty()) return;
   cv::Mat usable(still.size(), CV_8U, cv::Scalar(255));
   std::vector<cv::Point> light;
@@ -48,7 +52,8 @@ Anchors::Anchors(const cv::Mat& still, const TableSight& sight) {
     const cv::Rect box(cvRound(corner.x) - kHalf, cvRound(corner.y) - kHalf, 2 * kHalf + 1, 2 * kHalf + 1);
     cv::Scalar mean, deviation;
     cv::meanStdDev(still(box), mean, deviation);
-    if (deviation[0] > 6.0) patches_.push_back({box, still(box).clone()});
+    const double noise = static_cast<double>(backdrop.noise(static_cast<int>(mean[0])));
+    if (deviation[0] > std::max(kLeast, kOverNoise * noise)) patches_.push_back({box, still(box).clone()});
   }
 }
 

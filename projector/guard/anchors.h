@@ -1,6 +1,6 @@
 // Anchors: small still patches around the light by which a camera that has been moved is noticed.
 //
-//   Anchors anchors(backdrop.still(), sight);
+//   Anchors anchors(backdrop);
 //   if (anchors.moved(grey)) ...
 //
 // Only patches outside of the projected picture serve, since light changes there
@@ -11,7 +11,7 @@
 #include <optional>
 #include <vector>
 
-#include "projector/guard/strip.h"
+#include "projector/guard/backdrop.h"
 
 namespace cowlcast::projector {
 
@@ -19,8 +19,9 @@ class Anchors {
  public:
   static constexpr int kFewest = 5;
 
-  /// `still` is 8-bit grey of the camera's size, or empty: no anchors.
-  Anchors(const cv::Mat& still, const TableSight& sight);
+  /// By the backdrop's `still`; none when it is empty. Patches that hardly stand out of the camera's noise
+  /// are left out: they would not be found again.
+  explicit Anchors(const Backdrop& backdrop);
 
   /// Looks at a few of the patches; true when those looked at last agree that the view has shifted by more
   /// than 1.5 pixels. `frame` is 8-bit, grey or BGR.

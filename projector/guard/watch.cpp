@@ -82,7 +82,7 @@ CorridorWatch::CorridorWatch(const Backdrop& backdrop, const Corridor& corridor)
       expectation_(backdrop, view_, meter_.box()),
       following_(strip_),
       power_(backdrop.power()),
-      anchors_(backdrop.still(), sight_) {
+      anchors_(backdrop) {
   // What lies before the stroke's start may be out of sight.
   const int first = static_cast<int>(Strip::before / Strip::cell);
   const cv::Mat path = expectation_.known()
