@@ -21,6 +21,7 @@ constexpr int kNodesAcross = 25;        // of the error grid along the lit area'
 constexpr double kCloth = 5.0;          // mm: thickness at which the slant of the light is tried
 constexpr int kFewestTogether = 5;      // misses that have a mean
 constexpr double kRayleigh95 = 2.4477;  // 95 % radius over sigma, two coordinates
+constexpr double kDot = 0.05;  // mm: no map is truer than a dot of the printed sheets, 600 to the inch
 
 // The unit errors that a slide, a turn and a change of scale make at points about the middle.
 Eigen::MatrixXd whole_motions(const std::vector<Eigen::Vector2d>& points, bool with_scale) {
@@ -240,7 +241,7 @@ ErrorEstimate estimate_error(Scene& scene, const FitNoise& noise, const TableMap
   const Eigen::MatrixXd shape = without(whole_motions(points, true), errors);
   std::vector<double> all95 = radii95(all), shape95 = radii95(shape);
   const std::vector<double> beyond = beyond_sightings(scene, pixels);
-  const double own95 = kRayleigh95 * unexplained(scene, noise);
+  const double own95 = std::max(kDot, kRayleigh95 * unexplained(scene, noise));
   for (size_t i = 0; i < pixels.size(); ++i) {
     // At least that: where the covariance says more, the company it was widened by has counted it already.
     all95[i] = beyond[i] * std::max(all95[i], own95);
