@@ -2312,6 +2312,22 @@
         <translation>Löschen Sie es, um das Teil neu zu beginnen.</translation>
     </message>
     <message>
+        <source>It is not known which strokes are cut: an earlier version wrote the record and only counted them.</source>
+        <translation>Es ist nicht bekannt, welche Züge geschnitten sind: Eine frühere Version hat das Protokoll geschrieben und sie nur gezählt.</translation>
+    </message>
+    <message>
+        <source>Begin the piece with a new record, lay it to the cut edges, and say of each stroke that is cut already that it is cut.</source>
+        <translation>Beginnen Sie das Teil mit einem neuen Protokoll, legen Sie es an die geschnittenen Kanten und sagen Sie von jedem schon geschnittenen Zug, dass er geschnitten ist.</translation>
+    </message>
+    <message>
+        <source>A stroke along the %1 is cut by the record, but this piece has no such stroke.</source>
+        <translation>Nach dem Protokoll ist ein Zug entlang %1 geschnitten, aber dieses Teil hat keinen solchen.</translation>
+    </message>
+    <message>
+        <source>Go on with the piece as it was then, or begin this one with a new record.</source>
+        <translation>Schneiden Sie das Teil weiter, wie es damals war, oder beginnen Sie dieses mit einem neuen Protokoll.</translation>
+    </message>
+    <message>
         <source>The table was calibrated anew since this piece was begun, so the strokes left may not meet those that are cut.</source>
         <translation>Seit dieses Teil begonnen wurde, ist der Tisch neu kalibriert; die übrigen Züge treffen vielleicht nicht auf die geschnittenen.</translation>
     </message>

@@ -79,10 +79,10 @@ std::vector<Cut> ordered_cuts(std::vector<Cut> cuts, const Laying& laying, const
   std::stable_sort(cuts.begin(), cuts.end(), [](const Cut& a, const Cut& b) {
     return drafting::length(a.path) > drafting::length(b.path);
   });
-  // Among those within a fifth of the longest left, the nearest.
+  // Among those about as long as the longest left, the nearest.
   for (size_t i = 1; i < cuts.size(); ++i) {
     const Point hand = cuts[i - 1].path.back();
-    const double enough = 0.8 * drafting::length(cuts[i].path);
+    const double enough = kAboutAsLong * drafting::length(cuts[i].path);
     size_t best = i;
     for (size_t k = i; k < cuts.size() && drafting::length(cuts[k].path) >= enough; ++k)
       if ((cuts[k].path.front() - hand).norm() < (cuts[best].path.front() - hand).norm()) best = k;

@@ -29,6 +29,9 @@ struct Operator {
 /// The person standing in the middle before an area of the mat, a forearm's length off.
 Operator standing_before(const Polyline& area, Hand hand);
 
+/// Of two strokes the shorter is about as long from this share of the longer one on.
+inline constexpr double kAboutAsLong = 0.8;
+
 /// The cuts in order and turned to their directions. All of them come back, none twice.
 std::vector<Cut> ordered_cuts(std::vector<Cut> cuts, const Laying& laying, const Operator& person);
 

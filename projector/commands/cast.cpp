@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <numbers>
+#include <utility>
 
 #include "calibration/check/hand_check.h"
 #include "calibration/refusal.h"
@@ -46,13 +47,20 @@ CuttingWishes wishes_of(const CastOptions& options) {
 
 // The record so far, and a calibration that is too old waived in it, when she says so.
 Record record_to_go_on_with(const CastOptions& options, const calibration::TableMap& map,
-                            const std::string& piece, const std::string& started) {
+                            const drafting::Piece& piece, const std::string& started) {
   Record record;
   if (!options.record.empty() && std::filesystem::exists(options.record))
     record = record_from_json(read_file(options.record, "a cutting record"));
-  if (!record.piece.empty() && record.piece != piece)
+  if (!record.piece.empty() && record.piece != piece.name)
     throw drafting::Refusal("The cutting record is of another piece, " + record.piece +
                             ". Give another --record file.");
+  if (!belongs_to(record, piece))
+    throw drafting::Refusal(
+        "By the record " + options.record + ", " + std::to_string(record.cut) + " of " +
+        std::to_string(record.strokes) + " strokes are cut of a " + record.piece +
+        " with another cut line than " + options.piece +
+        " has. Go on with the piece file as it was then, or give another --record file to "
+        "begin this one on fresh cloth.");
   if (const auto block = calibration_block(map, record, started)) {
     if (!options.anyway)
       throw calibration::Refusal(*block + " To cut all the same, say --anyway; it is written in the record.");
@@ -92,29 +100,34 @@ void run(const CastOptions& options) {
   const drafting::Piece piece = read_piece(options.piece);
   std::optional<Watching> watching = watching_wished(options, map);
   const std::string started = present_time();
-  Record record = record_to_go_on_with(options, map, piece.name, started);
+  Record record = record_to_go_on_with(options, map, piece, started);
+  Remembered remembered;
+  record.cautions_read_at = std::max(record.cautions_read_at, remembered.cautions_read_at());
+  CuttingView first = begun(map, piece, wishes_of(options), record, started);
   const auto keep = [&options](const Record& kept) {
     if (!options.record.empty()) write_file(options.record, record_to_json(kept));
   };
   keep(record);  // a folder that is not there is not found out after the last cut
   const auto application = open_display();
   QScreen& screen = projector_screen(options.screen, map.width, map.height);
-  Remembered remembered;
-  record.cautions_read_at = std::max(record.cautions_read_at, remembered.cautions_read_at());
   if (const std::string advice = dim_room_advice(options.work.cloth); !advice.empty())
     std::cout << advice << '\n';
   if (const std::string caution = thick_cloth_caution(map, lit_outline(map, options.height), options.height);
       !caution.empty())
     std::cerr << caution << '\n';
 
-  CuttingWindow window(map, begun(map, piece, wishes_of(options), record, started), screen);
-  int cut_so_far = window.view().cut;
+  CuttingWindow window(map, std::move(first), screen);
+  // A stroke more or less, and a piece that was laid anew.
+  const auto kept_at = [](const CuttingView& view) {
+    return std::pair(view.cut, view.phase == Phase::cutting);
+  };
+  auto so_far = kept_at(window.view());
   bool cautions_kept = false;
   window.changed = [&](const CuttingView& shown) {
     if (shown.cautions_read && !cautions_kept) remembered.keep_cautions_read_at(present_time());
     cautions_kept = shown.cautions_read;
-    if (shown.cut == cut_so_far) return;
-    cut_so_far = shown.cut;
+    if (kept_at(shown) == so_far) return;
+    so_far = kept_at(shown);
     try {
       record = recorded(shown, record, present_time());
       keep(record);

@@ -15,6 +15,32 @@ using nlohmann::json;
 
 constexpr const char* kFormat = "cowlcast cutting record";
 
+json point_to(const Point& point) {
+  return {point.x(), point.y()};
+}
+
+Point point_from(const json& in) {
+  return {in.at(0).get<double>(), in.at(1).get<double>()};
+}
+
+json strokes_to(const std::vector<StrokePlace>& strokes) {
+  json list = json::array();
+  for (const StrokePlace& stroke : strokes)
+    list.push_back({{"seam", stroke.seam},
+                    {"from", point_to(stroke.from)},
+                    {"middle", point_to(stroke.middle)},
+                    {"to", point_to(stroke.to)}});
+  return list;
+}
+
+std::vector<StrokePlace> strokes_from(const json& in) {
+  std::vector<StrokePlace> strokes;
+  for (const json& item : in)
+    strokes.push_back({item.at("seam"), point_from(item.at("from")), point_from(item.at("middle")),
+                       point_from(item.at("to"))});
+  return strokes;
+}
+
 }  // namespace
 
 std::string record_to_json(const Record& record) {
@@ -37,6 +63,7 @@ std::string record_to_json(const Record& record) {
            {"cautions_read_at", record.cautions_read_at},
            {"waivers", waivers}};
   if (!record.shape.empty()) out["shape"] = record.shape;
+  if (!record.cut_strokes.empty()) out["cut_strokes"] = strokes_to(record.cut_strokes);
   return out.dump(2) + "\n";
 }
 
@@ -55,6 +82,10 @@ std::string shape_of(const drafting::Piece& piece) {
   char text[20];
   std::snprintf(text, sizeof text, "%016llx", static_cast<unsigned long long>(hash));
   return text;
+}
+
+bool belongs_to(const Record& record, const drafting::Piece& piece) {
+  return record.cut == 0 || record.shape == shape_of(piece);
 }
 
 Record record_from_json(const std::string& text) {
@@ -76,8 +107,11 @@ Record record_from_json(const std::string& text) {
     for (const json& waiver : in.at("waivers"))
       record.waivers.push_back({waiver.at("at"), waiver.at("reason")});
     if (in.contains("shape")) record.shape = in.at("shape");
+    if (in.contains("cut_strokes")) record.cut_strokes = strokes_from(in.at("cut_strokes"));
     const Laying& l = record.laying;
-    if (record.cut < 0 || record.strokes < record.cut || !(record.seconds >= 0.0) ||
+    const size_t known = record.cut_strokes.size();
+    if (record.cut < 0 || (known > 0 && known != static_cast<size_t>(record.cut)) ||
+        record.strokes < record.cut || !(record.seconds >= 0.0) ||
         !std::isfinite(l.x + l.y + l.angle + l.height))
       throw drafting::Refusal("The cutting record contradicts itself. Delete it to begin the piece anew.");
     return record;

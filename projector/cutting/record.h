@@ -22,21 +22,33 @@ struct Waiver {
   std::string reason;  ///< what was waived
 };
 
+/// A stroke, told from the others by where it lies in the piece, mm.
+struct StrokePlace {
+  std::string seam;                       ///< it runs along, in words
+  Point from = {}, middle = {}, to = {};  ///< in the direction it was cut, the middle along it
+};
+
 struct Record {
-  std::string piece;          ///< the piece's name
-  std::string table_made_at;  ///< of the calibration the first stroke was cut by
-  Laying laying;
+  std::string piece;             ///< the piece's name
+  std::string table_made_at;     ///< of the calibration the first stroke was cut by
+  Laying laying;                 ///< where it lay last
   int strokes = 0;               ///< of the plan
-  int cut = 0;                   ///< strokes cut, in the plan's order
+  int cut = 0;                   ///< how many of them are cut
   double seconds = 0.0;          ///< at the table
   std::string cautions_read_at;  ///< when the cautions were last read to the end; empty: never
   std::vector<Waiver> waivers;
   std::string shape = {};  ///< `shape_of` the piece when it was begun; empty: not known
+  /// Those that are cut, in that order; empty though some are: the record counts them alone.
+  std::vector<StrokePlace> cut_strokes = {};
 };
 
 /// Tells one piece's cut line from another's: figures and letters, the same for lines that are the same
 /// within rounding to 0.01 mm.
 std::string shape_of(const drafting::Piece& piece);
+
+/// True when all that is cut by the record was cut of this very piece: nothing yet, or of a cut line like its
+/// own. A record that does not know its shape belongs to none.
+bool belongs_to(const Record& record, const drafting::Piece& piece);
 
 std::string record_to_json(const Record& record);
 /// Throws drafting::Refusal for text that is not a complete record.

@@ -8,6 +8,7 @@
 
 #include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
+#include "projector/cutting/plan.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -262,20 +263,22 @@ CuttingView resumed(CuttingView view, const Record& record) {
   view.laying = record.laying;
   view.kept = view.laying;
   view.seconds = record.seconds;
-  view.plan = ordered_cuts(std::move(view.plan), view.laying, view.person);
+  std::vector<Cut> left = ordered_cuts(std::move(view.plan), view.laying, view.person);
+  view.plan = taken_as_cut(left, record);
+  view.cut = static_cast<int>(view.plan.size());
+  for (Cut& stroke : ordered_cuts(std::move(left), view.laying, view.person))
+    view.plan.push_back(std::move(stroke));
   view.ordered = true;
-  view.cut = std::min(record.cut, static_cast<int>(view.plan.size()));
   return view;
 }
 
 Record recorded(const CuttingView& view, Record record, const std::string& now) {
-  if (record.cut == 0) {
-    record.laying = view.laying;
-    record.shape = shape_of(view.piece);
-  }
   record.piece = view.piece.name;
+  record.shape = shape_of(view.piece);
+  record.laying = view.laying;
   record.strokes = static_cast<int>(view.plan.size());
   record.cut = view.cut;
+  record.cut_strokes = places_of(view.piece, {view.plan.begin(), view.plan.begin() + view.cut});
   record.seconds = view.seconds;
   if (view.cautions_read) record.cautions_read_at = now;
   for (const std::string& reason : view.waived) {

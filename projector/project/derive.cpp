@@ -165,7 +165,7 @@ Record record_of(const Project& project, const Piece& piece, std::string* why) {
   const auto found = project.cutting.find(piece.name);
   if (found == project.cutting.end()) return {};
   const Record& record = found->second;
-  if (record.cut == 0 || record.shape == shape_of(piece)) return record;
+  if (belongs_to(record, piece)) return record;
   if (why != nullptr)
     *why = translated(
         "This piece was changed after cutting it was begun, so what is cut no longer belongs to it. Undo the "
@@ -179,8 +179,7 @@ std::vector<std::string> changed_after_cutting(const Project& project, const Gar
   std::vector<std::string> names;
   for (const Piece& piece : garment.pieces) {
     const auto found = project.cutting.find(piece.name);
-    if (found != project.cutting.end() && found->second.cut > 0 && found->second.shape != shape_of(piece))
-      names.push_back(piece.name);
+    if (found != project.cutting.end() && !belongs_to(found->second, piece)) names.push_back(piece.name);
   }
   std::sort(names.begin(), names.end());
   return names;

@@ -146,6 +146,13 @@ void CuttingPlace::begin(const drafting::Piece& piece, const calibration::TableM
     }
     try {
       view_ = begun(map, piece, wishes, record, now);
+    } catch (const drafting::Refusal& unknown) {  // which strokes are cut
+      if (record.cut == 0) throw;
+      changed = unknown.what();
+      std::string read_at = std::move(record.cautions_read_at);
+      record = {};
+      record.cautions_read_at = std::move(read_at);
+      view_ = begun(map, piece, wishes, record, now);
     } catch (const calibration::Refusal&) {  // it lies outside of this light
       if (!wishes.at) throw;
       wishes.at.reset();

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "drafting/piece/piece.h"
+#include "projector/cutting/record.h"
 #include "projector/frame/laying.h"
 #include "tests/projector/commands/program.h"
 #include "tests/projector/test_map.h"
@@ -234,6 +235,25 @@ TEST_F(Program, AdvisesADimRoomForDarkClothAlone) {
   EXPECT_NE(navy.out.find("Dim the room"), std::string::npos) << navy.out;
   EXPECT_NE(pattern.out.find("Dim the room"), std::string::npos) << pattern.out;
   EXPECT_EQ(white.out.find("Dim the room"), std::string::npos) << white.out;
+}
+
+TEST_F(Program, DoesNotGoOnWithTheRecordOfAnotherPieceOfTheSameName) {
+  const drafting::Piece piece = testing::small_front();
+  Record record;
+  record.piece = piece.name;
+  record.table_made_at = map.made_at;
+  record.strokes = 6;
+  record.cut = 3;
+  record.shape = "0123456789abcdef";
+  const std::string text = record_to_json(record);
+  std::ofstream(folder / "r.json") << text;
+  const Ran other = run("cast --table table.json --piece piece.json --record r.json --anyway");
+  EXPECT_EQ(other.code, 3);
+  EXPECT_NE(other.err.find("3 of 6 strokes are cut of a small front with another cut line"),
+            std::string::npos)
+      << other.err;
+  EXPECT_NE(other.err.find("another --record file"), std::string::npos);
+  EXPECT_EQ(text_of(folder / "r.json"), text) << "refused, so untouched";
 }
 
 TEST_F(Program, SaysWhenAPieceLiesOutsideTheLight) {

@@ -4,10 +4,13 @@
 
 #include <QImage>
 #include <algorithm>
+#include <cmath>
 #include <numbers>
+#include <tuple>
 
 #include "calibration/watch/border_marks.h"
 #include "drafting/geometry/polyline.h"
+#include "drafting/refusal.h"
 #include "tests/projector/test_map.h"
 #include "tests/projector/test_piece.h"
 
@@ -234,6 +237,83 @@ TEST(CuttingView, GoesOnWhereTheRecordStopped) {
   EXPECT_EQ(again.cut, 2);
   EXPECT_EQ(again.laying.x, view.laying.x);
   for (size_t i = 0; i < view.plan.size(); ++i) EXPECT_EQ(again.plan[i].path, view.plan[i].path);
+}
+
+/// Middles, in hundredths, of the strokes from the `from`th to before the `to`th.
+std::vector<Point> middles(const CuttingView& view, int from, int to) {
+  std::vector<Point> all;
+  for (int i = from; i < to; ++i) {
+    const Polyline& path = view.plan[static_cast<size_t>(i)].path;
+    const Point middle = drafting::point_at(path, 0.5 * drafting::length(path));
+    all.emplace_back(std::round(100.0 * middle.x()), std::round(100.0 * middle.y()));
+  }
+  std::sort(all.begin(), all.end(),
+            [](const Point& a, const Point& b) { return std::tie(a.x(), a.y()) < std::tie(b.x(), b.y()); });
+  return all;
+}
+
+/// A front whose strokes are about equally long, so that hand and laying decide their order.
+CuttingView even_view(Hand hand, const Laying& laying, double blade = 45.0) {
+  drafting::Piece piece = testing::small_front();
+  piece.fold.reset();
+  piece.cut_line = {{0, 0}, {100, -10}, {190, 40}, {180, 140}, {90, 180}, {0, 110}};
+  CuttingView view = new_view(piece, cuts_of(cut_runs(piece), Blade{.diameter = blade}, {}), laying, {});
+  view.person.hand = hand;
+  return view;
+}
+
+TEST(CuttingView, WhatIsCutStaysCutForAnotherHandBladePlaceAndLaying) {
+  CuttingView view = even_view(Hand::right, {.x = 10, .y = 20});
+  for (int i = 0; i < 4; ++i) view = after(view, Act::next, Pace::normal);
+  ASSERT_EQ(view.cut, 3);
+  const int all = static_cast<int>(view.plan.size());
+  Record record = recorded(view, {}, "2000-01-01T10:00:00Z");
+  int reordered = 0;
+  for (const Hand hand : {Hand::right, Hand::left})
+    for (const double turn : {0.0, 1.5, 3.1, -1.6})
+      for (const double blade : {28.0, 60.0}) {
+        record.laying = {.x = 40, .y = -30, .angle = turn};
+        CuttingView start = even_view(hand, record.laying, blade);
+        start.person.stands = {-700, 0};
+        const CuttingView again = resumed(start, record_from_json(record_to_json(record)));
+        EXPECT_EQ(again.cut, 3);
+        EXPECT_EQ(middles(again, 0, 3), middles(view, 0, 3)) << turn;
+        EXPECT_EQ(middles(again, 3, all), middles(view, 3, all)) << turn;
+        const std::vector<Cut> anew = ordered_cuts(start.plan, record.laying, start.person);
+        CuttingView counted = start;
+        counted.plan = anew;
+        reordered += middles(counted, 0, 3) != middles(view, 0, 3);
+        // What is left runs as this person cuts it.
+        for (const Cut& cut :
+             ordered_cuts({again.plan.begin() + 3, again.plan.end()}, record.laying, start.person))
+          EXPECT_TRUE(std::any_of(again.plan.begin() + 3, again.plan.end(),
+                                  [&](const Cut& one) { return one.path == cut.path; }));
+      }
+  EXPECT_GT(reordered, 0) << "else counting them would have done";
+}
+
+TEST(CuttingView, StrokesOfARecordThatAreNotFoundAreRefused) {
+  CuttingView view = demo_view();
+  for (int i = 0; i < 3; ++i) view = after(view, Act::next, Pace::normal);
+  Record record = recorded(view, {}, "2000-01-01T10:00:00Z");
+  record.cut_strokes[1].middle.x() += 3.0;
+  EXPECT_THROW(resumed(demo_view(), record), drafting::Refusal);
+}
+
+TEST(CuttingView, ARecordThatOnlyCountsIsFollowedWhereItLeavesNoDoubt) {
+  CuttingView view = demo_view();
+  for (int i = 0; i < 2; ++i) view = after(view, Act::next, Pace::normal);
+  Record record = recorded(view, {}, "2000-01-01T10:00:00Z");
+  record.cut_strokes.clear();
+  EXPECT_EQ(middles(resumed(demo_view(), record), 0, 1), middles(view, 0, 1))
+      << "the side seam is the longest";
+  view = even_view(Hand::right, {});
+  for (int i = 0; i < 3; ++i) view = after(view, Act::next, Pace::normal);
+  record = recorded(view, {}, "2000-01-01T10:00:00Z");
+  record.cut_strokes.clear();
+  EXPECT_THROW(resumed(even_view(Hand::left, {}), record), drafting::Refusal);
+  record.cut = record.strokes;
+  EXPECT_TRUE(all_cut(after(resumed(even_view(Hand::left, {}), record), Act::next, Pace::normal)));
 }
 
 TEST(CuttingView, LargePieceIsFoundAgainByItsChalkMarks) {

@@ -5,6 +5,8 @@
 #include <QApplication>
 #include <QKeyEvent>
 #include <QScreen>
+#include <set>
+#include <string>
 
 #include "../test_map.h"
 #include "projector/cutting/now.h"
@@ -112,6 +114,31 @@ TEST(CuttingPlace, GoesOnWhereItStoppedAndKeepsEveryStroke) {
   place.show_project();
   EXPECT_EQ(place.view()->cut, 2);
   EXPECT_TRUE(place.notice().words().isEmpty());
+}
+
+TEST(CuttingPlace, WhatIsCutStaysCutWhenTheHandChanges) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  read_cautions(place);
+  for (int i = 0; i < 4; ++i) place.act(Act::next);
+  const auto cut = [&] {
+    std::set<std::string> seams;
+    for (int i = 0; i < place.view()->cut; ++i)
+      seams.insert(stroke_name(place.view()->piece, place.view()->plan[static_cast<size_t>(i)]));
+    return seams;
+  };
+  const std::set<std::string> before = cut();
+  ASSERT_EQ(place.view()->cut, 3);
+  place.act(Act::unlock);
+  for (int i = 0; i < 20; ++i) place.act(Act::turn_left, Pace::coarse);
+  for (const bool left : {true, false}) {
+    stand.settings.set([&](Preferences& preferences) { preferences.left_handed = left; });
+    place.show_project();
+    EXPECT_EQ(place.view()->cut, 3);
+    EXPECT_EQ(cut(), before);
+  }
 }
 
 TEST(CuttingPlace, FollowsBladeHandAndCloth) {
