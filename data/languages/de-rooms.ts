@@ -2328,6 +2328,14 @@
         <translation>Schneiden Sie das Teil weiter, wie es damals war, oder beginnen Sie dieses mit einem neuen Protokoll.</translation>
     </message>
     <message>
+        <source>%1 of %2 strokes are cut and the piece lies at %3, not where --at or --mirrored says.</source>
+        <translation>%1 von %2 Zügen sind geschnitten und das Teil liegt bei %3, nicht wo --at oder --mirrored sagt.</translation>
+    </message>
+    <message>
+        <source>Leave them out, and lay it anew with U where the cloth was moved.</source>
+        <translation>Lassen Sie beides weg und legen Sie das Teil mit U neu an, wo der Stoff verschoben wurde.</translation>
+    </message>
+    <message>
         <source>The table was calibrated anew since this piece was begun, so the strokes left may not meet those that are cut.</source>
         <translation>Seit dieses Teil begonnen wurde, ist der Tisch neu kalibriert; die übrigen Züge treffen vielleicht nicht auf die geschnittenen.</translation>
     </message>

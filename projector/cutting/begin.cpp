@@ -1,9 +1,13 @@
 #include "projector/cutting/begin.h"
 
+#include <cstdio>
+#include <numbers>
+#include <string>
 #include <utility>
 
 #include "calibration/refusal.h"
 #include "drafting/geometry/polyline.h"
+#include "drafting/refusal.h"
 
 namespace cowlcast::projector {
 namespace {
@@ -13,6 +17,24 @@ Laying first_laying(const CuttingWishes& wishes, const Polyline& lit, const draf
   const Laying laying = in_the_middle(lit, piece, wishes.height);
   const drafting::Box box = drafting::box_of(lit);
   return wishes.mirrored ? flipped_about(laying, 0.5 * (box.low + box.high)) : laying;
+}
+
+// Amid a piece it lies where it lay: strokes that are cut do not move.
+void refuse_another_place(const CuttingWishes& wishes, const Record& record, const Polyline& piece) {
+  constexpr double kRounding = 0.5;  // mm, of a place that was written down
+  const Laying& lies = record.laying;
+  const bool elsewhere =
+      wishes.at ? !(apart(*wishes.at, lies, piece) < kRounding) : wishes.mirrored && !lies.mirrored;
+  if (!elsewhere) return;
+  char text[200];
+  std::snprintf(
+      text, sizeof text,
+      "%d of %d strokes are cut and the piece lies at %.2f,%.2f,%.3f%s, not where --at or --mirrored "
+      "says. ",
+      record.cut, record.strokes, lies.x, lies.y, lies.angle * 180.0 / std::numbers::pi,
+      lies.mirrored ? ", face down" : "");
+  throw drafting::Refusal(text +
+                          std::string("Leave them out, and lay it anew with U where the cloth was moved."));
 }
 
 Polyline mat_outline(const Point& size, const Polyline& lit) {
@@ -28,6 +50,7 @@ Polyline mat_outline(const Point& size, const Polyline& lit) {
 
 CuttingView begun(const calibration::TableMap& map, drafting::Piece piece, const CuttingWishes& wishes,
                   const Record& record, const std::string& now) {
+  if (record.cut > 0) refuse_another_place(wishes, record, piece.cut_line);
   const Polyline lit = lit_outline(map, wishes.height);
   const Laying laying = first_laying(wishes, lit, piece);
   std::vector<Cut> plan = cuts_of(cut_runs(piece), wishes.blade, {});

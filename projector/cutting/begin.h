@@ -28,7 +28,8 @@ struct CuttingWishes {
 
 /// The view that cutting begins or goes on with: cautions first when they have not been read that day, a
 /// piece larger than the light in parts. Throws calibration::Refusal when no part of the piece lies in the
-/// light, drafting::Refusal for a blade that does not reach through the cloth.
+/// light, drafting::Refusal for a blade that does not reach through the cloth, for another place than the
+/// record's amid a piece, and as `resumed` does. The cloth's height is always the wished one.
 CuttingView begun(const calibration::TableMap& map, drafting::Piece piece, const CuttingWishes& wishes,
                   const Record& record, const std::string& now);
 

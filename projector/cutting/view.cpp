@@ -260,7 +260,9 @@ CuttingView after_pointing(CuttingView view, const Point& mat) {
 }
 
 CuttingView resumed(CuttingView view, const Record& record) {
+  const double height = view.laying.height;  // of the cloth as it is now
   view.laying = record.laying;
+  view.laying.height = height;
   view.kept = view.laying;
   view.seconds = record.seconds;
   std::vector<Cut> left = ordered_cuts(std::move(view.plan), view.laying, view.person);

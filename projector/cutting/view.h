@@ -144,8 +144,9 @@ CuttingView after_pointing(CuttingView view, const Point& mat);
 /// clears it. A reason that was waived in this sitting does not block again.
 CuttingView blocked(CuttingView view, const std::string& reason, const std::string& way_out = {});
 
-/// Begun where a record stopped: what is cut stays cut, what is left is put in the order of this laying and
-/// person. Throws drafting::Refusal as `taken_as_cut` does. And the record as the view stands now.
+/// Begun where a record stopped, on cloth as high as the view has it: what is cut stays cut, what is left is
+/// put in the order of this laying and person. Throws drafting::Refusal as `taken_as_cut` does. And the
+/// record as the view stands now.
 CuttingView resumed(CuttingView view, const Record& record);
 Record recorded(const CuttingView& view, Record record, const std::string& now);
 

@@ -123,7 +123,9 @@ void CuttingPlace::show_project() {
   } else if (view_ && is_laying(*view_)) {  // an undone move
     const auto record = project.cutting.find(chosen->name);
     if (record != project.cutting.end() && !same_laying(record->second.laying, view_->laying)) {
+      const double height = view_->laying.height;
       view_->laying = record->second.laying;
+      view_->laying.height = height;
       if (window_) window_->set_view(*view_);
     }
   }

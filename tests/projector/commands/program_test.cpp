@@ -256,6 +256,27 @@ TEST_F(Program, DoesNotGoOnWithTheRecordOfAnotherPieceOfTheSameName) {
   EXPECT_EQ(text_of(folder / "r.json"), text) << "refused, so untouched";
 }
 
+TEST_F(Program, DoesNotMoveAPieceThatIsHalfCut) {
+  const drafting::Piece piece = testing::small_front();
+  Record record;
+  record.piece = piece.name;
+  record.table_made_at = map.made_at;
+  record.shape = shape_of(piece);
+  record.strokes = 5;
+  record.cut = 1;
+  const std::string text = record_to_json(record);
+  std::ofstream(folder / "r.json") << text;
+  const std::string cast = "cast --table table.json --piece piece.json --record r.json --anyway ";
+  for (const char* place : {"--at 40,0,0", "--mirrored", "--at 0,0,10"}) {
+    const Ran moved = run(cast + place);
+    EXPECT_EQ(moved.code, 3) << place;
+    EXPECT_NE(moved.err.find("1 of 5 strokes are cut and the piece lies at 0.00,0.00,0.000"),
+              std::string::npos)
+        << moved.err;
+  }
+  EXPECT_EQ(text_of(folder / "r.json"), text);
+}
+
 TEST_F(Program, SaysWhenAPieceLiesOutsideTheLight) {
   const Ran partly = run_cowlcast(
       folder, "frame --table table.json --piece piece.json --at 560,0,0 --only cut-line --out f.png");

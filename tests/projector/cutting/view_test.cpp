@@ -11,6 +11,7 @@
 #include "calibration/watch/border_marks.h"
 #include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
+#include "projector/cutting/begin.h"
 #include "tests/projector/test_map.h"
 #include "tests/projector/test_piece.h"
 
@@ -290,6 +291,30 @@ TEST(CuttingView, WhatIsCutStaysCutForAnotherHandBladePlaceAndLaying) {
                                   [&](const Cut& one) { return one.path == cut.path; }));
       }
   EXPECT_GT(reordered, 0) << "else counting them would have done";
+}
+
+TEST(CuttingView, AmidAPieceTheHeightFollowsTheWishAndThePlaceDoesNot) {
+  const calibration::TableMap map = testing::map_of({});
+  const drafting::Piece piece = testing::small_front();
+  CuttingWishes wishes{.at = Laying{.x = -60, .y = -100, .height = 1.0}, .height = 1.0};
+  CuttingView view = begun(map, piece, wishes, {}, "2000-01-01T10:00:00Z");
+  while (view.cut < 2) view = after(view, Act::next, Pace::normal);
+  const Record record = recorded(view, {}, "2000-01-01T10:00:00Z");
+  const auto again = [&](const CuttingWishes& wished) {
+    return begun(map, piece, wished, record, "2000-01-01T11:00:00Z");
+  };
+  for (const double height : {0.5, 4.0}) {
+    EXPECT_DOUBLE_EQ(again({.height = height}).laying.height, height);
+    EXPECT_DOUBLE_EQ(again({.height = height}).laying.x, -60.0);
+  }
+  wishes.at->x += 0.004;  // as it is printed
+  EXPECT_EQ(again(wishes).cut, 2);
+  wishes.at->x += 5.0;
+  EXPECT_THROW(again(wishes), drafting::Refusal);
+  EXPECT_THROW(again({.mirrored = true}), drafting::Refusal);
+  wishes = {.at = record.laying};
+  wishes.at->mirrored = true;
+  EXPECT_THROW(again(wishes), drafting::Refusal);
 }
 
 TEST(CuttingView, StrokesOfARecordThatAreNotFoundAreRefused) {

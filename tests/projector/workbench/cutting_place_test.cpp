@@ -141,6 +141,20 @@ TEST(CuttingPlace, WhatIsCutStaysCutWhenTheHandChanges) {
   }
 }
 
+TEST(CuttingPlace, ThicknessChangedAmidAPieceIsFollowed) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  read_cautions(place);
+  place.act(Act::next);
+  place.act(Act::next);
+  stand.document.change("thick", [](Project& project) { project.cloth.thickness = 2.0; });
+  place.show_project();
+  EXPECT_EQ(place.view()->cut, 1);
+  EXPECT_DOUBLE_EQ(place.view()->laying.height, 4.0) << "doubled cloth";
+}
+
 TEST(CuttingPlace, FollowsBladeHandAndCloth) {
   Stand stand;
   calibrate_and_draft(stand.document);
