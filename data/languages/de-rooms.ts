@@ -2172,12 +2172,60 @@
         <translation>x %1  y %2 mm  gedreht %3°  links oben</translation>
     </message>
     <message>
-        <source>click on your two chalk marks, the nearer one first</source>
-        <translation>klicken Sie Ihre zwei Kreidezeichen an, das nähere zuerst</translation>
+        <source>FIND THE PIECE AGAIN</source>
+        <translation>DAS TEIL WIEDERFINDEN</translation>
     </message>
     <message>
-        <source>part %1 of %2: chalk the crosses, then N</source>
-        <translation>Stück %1 von %2: Kreuze ankreiden, dann N</translation>
+        <source>part %1 of %2</source>
+        <translation>Stück %1 von %2</translation>
+    </message>
+    <message>
+        <source>part %1 of %2: find it again by your %3 marks</source>
+        <translation>Stück %1 von %2: mit Ihren %3 Zeichen wiederfinden</translation>
+    </message>
+    <message>
+        <source>part %1 of %2: chalk the crosses and their numbers, then N</source>
+        <translation>Stück %1 von %2: Kreuze mit Nummern ankreiden, dann N</translation>
+    </message>
+    <message>
+        <source>found again, its cut lines within %1</source>
+        <translation>wiedergefunden, Schnittlinien auf %1</translation>
+    </message>
+    <message>
+        <source>moved by hand, not where its marks say</source>
+        <translation>von Hand verschoben, nicht wie die Zeichen sagen</translation>
+    </message>
+    <message>
+        <source>click on the marks by number, two at least</source>
+        <translation>Zeichen der Nummer nach anklicken, zwei mindestens</translation>
+    </message>
+    <message>
+        <source>or move the cloth until they meet the crosses</source>
+        <translation>oder den Stoff schieben, bis sie auf den Kreuzen liegen</translation>
+    </message>
+    <message>
+        <source>space: all marks meet their crosses</source>
+        <translation>Leertaste: alle Zeichen liegen auf ihren Kreuzen</translation>
+    </message>
+    <message>
+        <source>space: these are all</source>
+        <translation>Leertaste: das sind alle</translation>
+    </message>
+    <message>
+        <source>page up: back to the part before</source>
+        <translation>Bild auf: zurück zum Stück davor</translation>
+    </message>
+    <message>
+        <source>page up: that mark again</source>
+        <translation>Bild auf: dieses Zeichen noch einmal</translation>
+    </message>
+    <message>
+        <source>page up: find it anew</source>
+        <translation>Bild auf: neu wiederfinden</translation>
+    </message>
+    <message>
+        <source>arrows or mouse move it, Q E turn</source>
+        <translation>Pfeile oder Maus schieben, Q E drehen</translation>
     </message>
     <message>
         <source>arrows or mouse move it, Q E turn, F flips</source>
@@ -2232,10 +2280,6 @@
         <translation>R: die Kamera sucht neu</translation>
     </message>
     <message>
-        <source>Move the cloth so that your marks meet the crosses, or click on them.</source>
-        <translation>Schieben Sie den Stoff, bis Ihre Zeichen auf den Kreuzen liegen, oder klicken Sie sie an.</translation>
-    </message>
-    <message>
         <source>At its laid-out place.</source>
         <translation>Am Anfangsplatz.</translation>
     </message>
@@ -2276,12 +2320,72 @@
         <translation>Dieses Licht ist eine Hilfe: Es sieht Ihre Hand nicht.</translation>
     </message>
     <message>
-        <source>Now the other mark.</source>
-        <translation>Jetzt das andere Zeichen.</translation>
+        <source>Click on your marks, or move the cloth until they meet the crosses and press space.</source>
+        <translation>Klicken Sie Ihre Zeichen an, oder schieben Sie den Stoff, bis sie auf den Kreuzen liegen, und drücken Sie die Leertaste.</translation>
     </message>
     <message>
-        <source>Found again, marks within %1 mm.</source>
-        <translation>Wiedergefunden, Zeichen auf %1 mm.</translation>
+        <source>Now mark %1.</source>
+        <translation>Jetzt Zeichen %1.</translation>
+    </message>
+    <message>
+        <source>Or space: these are all.</source>
+        <translation>Oder Leertaste: das sind alle.</translation>
+    </message>
+    <message>
+        <source>Mark %1: point it out again.</source>
+        <translation>Zeichen %1: klicken Sie es noch einmal an.</translation>
+    </message>
+    <message>
+        <source>Do all your marks lie on their crosses?</source>
+        <translation>Liegen alle Ihre Zeichen auf ihren Kreuzen?</translation>
+    </message>
+    <message>
+        <source>Space once more: yes.</source>
+        <translation>Noch einmal Leertaste: ja.</translation>
+    </message>
+    <message>
+        <source>Taken as met.</source>
+        <translation>So angenommen.</translation>
+    </message>
+    <message>
+        <source>Found again: marks %1 mm off.</source>
+        <translation>Wiedergefunden: Zeichen um %1 mm daneben.</translation>
+    </message>
+    <message>
+        <source>The cut lines of this part lie within %1.</source>
+        <translation>Die Schnittlinien dieses Stücks liegen auf %1 genau.</translation>
+    </message>
+    <message>
+        <source>They were taken as marks %1.</source>
+        <translation>Sie gelten als Zeichen %1.</translation>
+    </message>
+    <message>
+        <source>As it was before N.</source>
+        <translation>Wie vor N.</translation>
+    </message>
+    <message>
+        <source>If the cloth was moved meanwhile, lay its marks on the crosses again.</source>
+        <translation>Wurde der Stoff inzwischen bewegt, legen Sie seine Zeichen wieder auf die Kreuze.</translation>
+    </message>
+    <message>
+        <source>This part has yet to be found again.</source>
+        <translation>Dieses Stück ist noch nicht wiedergefunden.</translation>
+    </message>
+    <message>
+        <source>Page up goes back to the part before.</source>
+        <translation>Bild auf führt zum Stück davor zurück.</translation>
+    </message>
+    <message>
+        <source>Something of this part is cut already, so it stays where it is.</source>
+        <translation>Von diesem Stück ist schon etwas geschnitten, darum bleibt es, wo es ist.</translation>
+    </message>
+    <message>
+        <source>The parts before lie this way up, so this one does.</source>
+        <translation>Die Stücke davor liegen mit dieser Seite nach oben, also auch dieses.</translation>
+    </message>
+    <message>
+        <source>The parts were divided anew.</source>
+        <translation>Die Stücke wurden neu eingeteilt.</translation>
     </message>
     <message>
         <source>No part of the piece lies in the light.</source>
@@ -2380,8 +2484,44 @@
         <translation>Die Zeichen sind zu nah beisammen, um das Teil danach zu drehen.</translation>
     </message>
     <message>
-        <source>Chalk them at least 60 mm apart.</source>
-        <translation>Kreiden Sie sie mindestens 60 mm auseinander an.</translation>
+        <source>Point out some that are farther apart.</source>
+        <translation>Klicken Sie welche an, die weiter auseinander liegen.</translation>
+    </message>
+    <message>
+        <source>The marks fit only with the piece turned by %1 degrees.</source>
+        <translation>Die Zeichen passen nur, wenn das Teil um %1 Grad gedreht liegt.</translation>
+    </message>
+    <message>
+        <source>Turn the cloth as it lay before and point them out again.</source>
+        <translation>Drehen Sie den Stoff, wie er vorher lag, und klicken Sie sie noch einmal an.</translation>
+    </message>
+    <message>
+        <source>It is not clear which marks these are.</source>
+        <translation>Es ist nicht klar, welche Zeichen das sind.</translation>
+    </message>
+    <message>
+        <source>Point out all of them, in the order of their numbers.</source>
+        <translation>Klicken Sie alle an, der Nummer nach.</translation>
+    </message>
+    <message>
+        <source>By these marks a cut line of this part may be %1 off, more than %2.</source>
+        <translation>Nach diesen Zeichen kann eine Schnittlinie dieses Stücks um %1 daneben liegen, mehr als %2.</translation>
+    </message>
+    <message>
+        <source>Smooth out the cloth and point out all marks, right on their middles.</source>
+        <translation>Streichen Sie den Stoff glatt und klicken Sie alle Zeichen genau in der Mitte an.</translation>
+    </message>
+    <message>
+        <source>The piece is too narrow where its parts meet to be found again by chalk marks.</source>
+        <translation>Das Teil ist dort, wo die Stücke sich treffen, zu schmal, um es an Kreidezeichen wiederzufinden.</translation>
+    </message>
+    <message>
+        <source>The piece is too long to be found again part by part: a cut line could be %1 off, more than %2.</source>
+        <translation>Das Teil ist zu lang, um Stück für Stück wiedergefunden zu werden: Eine Schnittlinie könnte um %1 daneben liegen, mehr als %2.</translation>
+    </message>
+    <message>
+        <source>Raise the projector so that the light shows more of it at once.</source>
+        <translation>Hängen Sie den Projektor höher, damit das Licht mehr davon auf einmal zeigt.</translation>
     </message>
     <message>
         <source>The marks are %1 off where they should be, more than %2.</source>

@@ -8,6 +8,7 @@
 
 #include "drafting/geometry/polyline.h"
 #include "drafting/refusal.h"
+#include "projector/cutting/parts.h"
 #include "projector/cutting/plan.h"
 
 namespace cowlcast::projector {
@@ -36,18 +37,6 @@ CuttingView read_on(CuttingView view, Act act) {
     view.cautions_read = true;
     view.phase = Phase::laying;
   }
-  return view;
-}
-
-CuttingView next_part(CuttingView view) {
-  if (view.part + 1 >= view.parts.size()) return view;
-  view.crosses = view.parts[view.part].chalk;
-  view.pointed.clear();
-  ++view.part;
-  view.laying = view.parts[view.part].laying;
-  view.kept = view.laying;
-  view.phase = Phase::laying;
-  view.message = "Move the cloth so that your marks meet the crosses, or click on them.";
   return view;
 }
 
@@ -154,20 +143,27 @@ CuttingView after(CuttingView view, Act act, Pace pace) {
         return placed(std::move(view), moved(here, 0.0, -step), may_snap);
       case Act::turn_left: {
         const Laying there = turned(turn);
-        return placed(std::move(view), there, may_snap);
+        return with_parts_as_laid(placed(std::move(view), there, may_snap));
       }
       case Act::turn_right: {
         const Laying there = turned(-turn);
-        return placed(std::move(view), there, may_snap);
+        return with_parts_as_laid(placed(std::move(view), there, may_snap));
       }
       case Act::flip:
-        view.laying = flipped_about(here, middle_on_mat(view));
-        return view;
+        if (!view.before.empty())
+          view.message = "The parts before lie this way up, so this one does.";
+        else
+          view.laying = flipped_about(here, middle_on_mat(view));
+        return with_parts_as_laid(std::move(view));
       case Act::home:
         if (view.kept) view.laying = *view.kept;
         view.message = "At its laid-out place.";
-        return view;
+        return with_parts_as_laid(std::move(view));
+      case Act::back:
+        return back_in_parts(std::move(view));
       case Act::next:
+        if (view.to_find) return found_by_marks(std::move(view), was_asked);
+        if (!part_error(view)) view.doubt.reset();  // laid by hand
         if (!view.ordered) view.plan = ordered_cuts(std::move(view.plan), view.laying, view.person);
         view.ordered = true;
         view.phase = Phase::cutting;
@@ -182,12 +178,11 @@ CuttingView after(CuttingView view, Act act, Pace pace) {
       if (!all_cut(view)) ++view.cut;
       break;
     case Act::back:
-      if (view.phase != Phase::cutting) break;
-      if (view.cut > 0)
+      if (view.cut > cut_before_part(view))
         --view.cut;
       else
         view.phase = Phase::laying;
-      if (view.phase == Phase::laying) view.ordered = false;
+      if (view.phase == Phase::laying && view.cut == 0) view.ordered = false;
       break;
     case Act::unlock:
       view.phase = Phase::laying;
@@ -222,40 +217,6 @@ CuttingView blocked(CuttingView view, const std::string& reason, const std::stri
   view.asked = view.asked && view.block == reason;
   view.block = known ? std::string() : reason;
   view.way_out = view.block.empty() ? std::string() : way_out;
-  return view;
-}
-
-CuttingView in_parts(CuttingView view, const Polyline& lit) {
-  view.parts = light_steps(view.piece.cut_line, view.laying, lit);
-  if (view.parts.size() < 2) {
-    view.parts.clear();
-    return view;
-  }
-  view.part = 0;
-  view.laying = view.parts.front().laying;
-  view.kept = view.laying;
-  return view;
-}
-
-CuttingView after_pointing(CuttingView view, const Point& mat) {
-  if (view.crosses.empty()) return view;
-  view.pointed.push_back(mat);
-  if (view.pointed.size() < view.crosses.size()) {
-    view.message = "Now the other mark.";
-    return view;
-  }
-  try {
-    const Found found = found_laying(view.crosses, view.pointed, view.laying);
-    view.laying = found.laying;
-    view.kept = view.laying;
-    view.crosses.clear();
-    char text[80];
-    std::snprintf(text, sizeof text, "Found again, marks within %.1f mm.", found.residual);
-    view.message = text;
-  } catch (const drafting::Refusal& refusal) {
-    view.message = refusal.what();
-  }
-  view.pointed.clear();
   return view;
 }
 

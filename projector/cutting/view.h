@@ -9,7 +9,8 @@
 // is cut stroke by stroke: `Act::next` marks the present stroke as cut and goes
 // to the next, `Act::back` takes that back. One action a key, so that a
 // presenter's remote or a page-turning pedal is enough. While cutting, the
-// laying is locked.
+// laying is locked. A piece larger than the light is shown part by part; each part but
+// the first is found again by chalk marks before it is cut.
 //
 // A watcher (of the calibration, of the path ahead of the blade) has two ways to
 // speak: `blocked` puts a reason in the place of the lines until it is cleared or
@@ -22,8 +23,8 @@
 
 #include "projector/blade/blade_marks.h"
 #include "projector/blade/order.h"
+#include "projector/cutting/light_steps.h"
 #include "projector/cutting/record.h"
-#include "projector/cutting/registration.h"
 #include "projector/frame/piece_marks.h"
 
 namespace cowlcast::projector {
@@ -38,7 +39,7 @@ enum class Act {
   flip,
   home,    ///< back to the laid-out place
   next,    ///< read on; begin to cut; this stroke is cut
-  back,    ///< take that back
+  back,    ///< take that back; while laying: a mark, or the step to this part
   legend,  ///< show or hide
   band,    ///< show or hide
   grain,   ///< a line along the grain across the whole light, to lay the cloth by
@@ -82,6 +83,18 @@ enum class CameraAsk {
   by_next,  ///< and so does `Act::next`
 };
 
+/// How a part stood when it was left for the next.
+struct PartBefore {
+  Laying laying;
+  std::optional<Laying> kept;
+  Phase phase = Phase::laying;
+  std::vector<Cut> plan;
+  bool ordered = false;
+  int cut = 0;
+  std::vector<Point> crosses;
+  std::optional<LayingDoubt> doubt;
+};
+
 struct CuttingView {
   drafting::Piece piece;
   Laying laying;
@@ -101,10 +114,15 @@ struct CuttingView {
   bool legend = true;
   bool inches = false;  ///< lengths in the legend; else mm
   bool grain_line = false;
-  std::vector<LightStep> parts;     ///< when the piece is larger than the light
-  size_t part = 0;                  ///< the one shown
-  std::vector<Point> crosses;       ///< chalked at the last part, to be met again, piece frame
-  std::vector<Point> pointed;       ///< of these, those pointed out so far, mat mm
+  std::vector<LightStep> parts;    ///< when the piece is larger than the light
+  Polyline lit;                    ///< the light's outline that the parts were divided for, mat mm
+  size_t part = 0;                 ///< the one shown
+  std::vector<PartBefore> before;  ///< the parts before that one
+  bool to_find = false;            ///< this part has yet to be found by `crosses`; nothing is cut before
+  std::vector<Point> crosses;      ///< chalked at the last part, piece frame
+  std::vector<Point> pointed;      ///< of these, in their order, those pointed out so far, mat mm
+  /// Of this part's place next to the parts before, back to the last that was laid by hand; none: this one.
+  std::optional<LayingDoubt> doubt;
   std::string message;              ///< of the last action, one sentence
   std::string block;                ///< why not to cut by this light now; empty: no reason
   std::vector<std::string> waived;  ///< blocks waived in this sitting
@@ -132,12 +150,13 @@ CuttingView after(CuttingView view, Act act, Pace pace);
 /// The piece dragged by `shift` mm while it is laid.
 CuttingView dragged(CuttingView view, const Point& shift);
 
-/// The view with its piece divided into parts when `lit` cannot show all of it (else unchanged). Throws
-/// drafting::Refusal as `light_steps` does.
+/// The view with its piece divided into parts when `lit` cannot show all of it (else it stays where it lies).
+/// Throws drafting::Refusal as `light_steps` does.
 CuttingView in_parts(CuttingView view, const Polyline& lit);
 
 /// The view after a chalk mark was pointed out on the mat: with the last of them the piece is found again
-/// and `message` tells the residual, or why not. Without crosses to meet nothing changes.
+/// and `message` tells how far each is off and what that leaves of error at the cut lines, or why not.
+/// Nothing changes but when there is something `to_find`.
 CuttingView after_pointing(CuttingView view, const Point& mat);
 
 /// The view with a reason not to cut in place of its lines, and what may be done about it; an empty one

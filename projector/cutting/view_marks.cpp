@@ -9,6 +9,8 @@
 
 #include "calibration/watch/border_marks.h"
 #include "drafting/geometry/polyline.h"
+#include "projector/cutting/cross_marks.h"
+#include "projector/cutting/parts.h"
 #include "projector/language/said.h"
 
 namespace cowlcast::projector {
@@ -28,17 +30,14 @@ std::string joined(const std::vector<std::string>& lines) {
   return text;
 }
 
-// Crosses to chalk, their arms along the table.
-void add_crosses(std::vector<Mark>& marks, const CuttingView& view) {
-  Mark crosses{.lines = {}, .width = 1.0, .colour = view.style.cut};
-  const auto add = [&](const std::vector<Point>& places) {
-    for (const Point& place : laid(view.laying, places))
-      for (const Point& way : {Point(15, 0), Point(0, 15)})
-        crosses.lines.push_back({place - way, place + way});
-  };
-  add(view.crosses);
-  if (view.part < view.parts.size()) add(view.parts[view.part].chalk);
-  if (!crosses.lines.empty()) marks.push_back(std::move(crosses));
+// What must be read where it stands, so its numbers find their places first.
+void add_crosses(Drawing& drawing, std::vector<Polyline>& clear_of, const CuttingView& view) {
+  Drawing crosses = cross_drawing(view);
+  for (Mark& mark : crosses.marks) {
+    clear_of.insert(clear_of.end(), mark.lines.begin(), mark.lines.end());
+    drawing.marks.push_back(std::move(mark));
+  }
+  drawing.words.insert(drawing.words.begin(), crosses.words.begin(), crosses.words.end());
 }
 
 void add_grain_line(std::vector<Mark>& marks, const CuttingView& view) {
@@ -168,6 +167,32 @@ void add_strokes(Drawing& drawing, std::vector<Polyline>& clear_of, const Cuttin
   }
 }
 
+// Which part it is, what it needs, and how right it lies.
+void add_part(std::vector<std::string>& state, const CuttingView& view) {
+  if (view.parts.empty()) return;
+  const std::string name =
+      "part " + std::to_string(view.part + 1) + " of " + std::to_string(view.parts.size());
+  if (view.to_find)
+    state.push_back(name + ": find it again by your " + std::to_string(view.crosses.size()) + " marks");
+  else if (view.part + 1 < view.parts.size() && !(is_laying(view) && view.part > 0))
+    state.push_back(name + ": chalk the crosses and their numbers, then N");
+  else
+    state.push_back(name);
+  if (const std::optional<double> error = part_error(view); error && view.message.empty())
+    state.push_back("found again, its cut lines within " + in_mm(*error));
+  else if (!error && view.part > 0 && !view.to_find)
+    state.emplace_back("moved by hand, not where its marks say");
+}
+
+std::vector<std::string> keys_to_find(const CuttingView& view) {
+  std::vector<std::string> keys{"click on the marks by number, two at least",
+                                "or move the cloth until they meet the crosses"};
+  keys.emplace_back(view.pointed.empty() ? "space: all marks meet their crosses" : "space: these are all");
+  keys.emplace_back(view.pointed.empty() ? "page up: back to the part before" : "page up: that mark again");
+  keys.emplace_back("L hides this, Esc ends");
+  return keys;
+}
+
 }  // namespace
 
 Legend legend_of(const CuttingView& view) {
@@ -182,18 +207,24 @@ Legend legend_of(const CuttingView& view) {
     std::snprintf(text, sizeof text, "x %.*f  y %.*f %s  turn %.2f°%s", digits, view.laying.x / unit, digits,
                   view.laying.y / unit, view.inches ? "in" : "mm",
                   view.laying.angle * 180.0 / std::numbers::pi, view.laying.mirrored ? "  face down" : "");
-    legend.state.insert(legend.state.end(), {"LAY THE PIECE", text});
+    legend.state.emplace_back(view.to_find ? "FIND THE PIECE AGAIN" : "LAY THE PIECE");
+    if (!view.to_find) legend.state.emplace_back(text);
     if (view.piece.fold) legend.state.emplace_back("the cloth's fold lies on the two fine lines");
-    if (!view.crosses.empty())
-      legend.state.emplace_back("click on your two chalk marks, the nearer one first");
-    else if (view.part + 1 < view.parts.size())
-      legend.state.push_back("part " + std::to_string(view.part + 1) + " of " +
-                             std::to_string(view.parts.size()) + ": chalk the crosses, then N");
-    legend.keys = {"arrows or mouse move it, Q E turn, F flips",
-                   view.inches ? "shift: 0.4 in and 5°, ctrl: 0.004 in and 0.02°"
-                               : "shift: 10 mm and 5°, ctrl: 0.1 mm and 0.02°",
-                   "H: laid-out place, G: line along the grain", "space or page down: cut",
-                   "L hides this, Esc ends"};
+    add_part(legend.state, view);
+    if (view.to_find) {
+      legend.keys = keys_to_find(view);
+      return legend;
+    }
+    const bool first = view.before.empty();
+    legend.keys = {first ? "arrows or mouse move it, Q E turn, F flips"
+                         : "arrows or mouse move it, Q E turn"};
+    if (first)
+      legend.keys.emplace_back(view.inches ? "shift: 0.4 in and 5°, ctrl: 0.004 in and 0.02°"
+                                           : "shift: 10 mm and 5°, ctrl: 0.1 mm and 0.02°");
+    legend.keys.insert(legend.keys.end(),
+                       {"H: laid-out place, G: line along the grain", "space or page down: cut"});
+    if (can_go_back_in_parts(view)) legend.keys.emplace_back("page up: find it anew");
+    legend.keys.emplace_back("L hides this, Esc ends");
     return legend;
   }
   if (all_cut(view)) {
@@ -209,6 +240,7 @@ Legend legend_of(const CuttingView& view) {
       legend.state.push_back("then: " +
                              stroke_name(view.piece, view.plan[static_cast<size_t>(view.cut) + 1]));
   }
+  add_part(legend.state, view);
   if (view.seconds >= 60.0) {
     std::snprintf(text, sizeof text, "%.0f min at the table", std::floor(view.seconds / 60.0));
     legend.state.emplace_back(text);
@@ -246,7 +278,7 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
   keep_clear_of_border(clear_of, view, map);
   add_mat_corners(drawing.marks, view);
   if (view.grain_line) add_grain_line(drawing.marks, view);
-  add_crosses(drawing.marks, view);
+  add_crosses(drawing, clear_of, view);
   if (cutting) add_strokes(drawing, clear_of, view);
 
   const drafting::Box box = drafting::box_of(lit);
@@ -268,8 +300,9 @@ std::vector<Mark> view_marks(const CuttingView& view, const calibration::TableMa
     const double height = kLegend * view.style.word_height;
     std::vector<std::string> lines = legend.state;
     lines.insert(lines.end(), legend.keys.begin(), legend.keys.end());
+    for (std::string& line : lines) line = in_lines(said(line), 48);
     Words words{
-        .text = said(joined(lines)), .height = height, .colour = view.style.words, .lines = Lines::from_left};
+        .text = joined(lines), .height = height, .colour = view.style.words, .lines = Lines::from_left};
     words.places = places_in_light(view, lit, writing_size(words.text, height), box.high);
     drawing.words.push_back(std::move(words));
   }

@@ -234,7 +234,7 @@ void CuttingWindow::mousePressEvent(QMouseEvent* event) {
   const auto mat = mat_at(event->position());
   held_.reset();
   if (!mat || !is_laying(view_) || !dark_.empty() || !view_.block.empty()) return;
-  if (!view_.crosses.empty())
+  if (view_.to_find)
     become(after_pointing(view_, *mat));
   else
     held_ = piece_from_mat(view_.laying, *mat);

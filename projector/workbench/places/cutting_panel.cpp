@@ -4,6 +4,7 @@
 #include <QLocale>
 #include <algorithm>
 
+#include "projector/cutting/parts.h"
 #include "projector/cutting/remembered.h"
 #include "projector/cutting/view_marks.h"
 #include "projector/language/said.h"
@@ -241,7 +242,7 @@ void CuttingPlace::show_words() {
   const bool laying = is_laying(view), cutting = view.phase == Phase::cutting;
   for (QPushButton* button : {left_, right_, flip_, home_}) button->setEnabled(laying);
   unlock_->setEnabled(cutting);
-  back_->setEnabled(cutting);
+  back_->setEnabled(cutting || can_go_back_in_parts(view));
   next_->setEnabled(view.block.empty() && !all_cut(view));
   next_->setText(view.phase == Phase::cautions ? tr("Read: &go on")
                  : laying                      ? tr("It lies right: be&gin to cut")

@@ -341,25 +341,6 @@ TEST(CuttingView, ARecordThatOnlyCountsIsFollowedWhereItLeavesNoDoubt) {
   EXPECT_TRUE(all_cut(after(resumed(even_view(Hand::left, {}), record), Act::next, Pace::normal)));
 }
 
-TEST(CuttingView, LargePieceIsFoundAgainByItsChalkMarks) {
-  CuttingView view = demo_view();
-  view.laying.angle = -std::numbers::pi / 2;
-  const Polyline lit{{-150, -150}, {150, -150}, {150, 150}, {-150, 150}};
-  view = in_parts(view, lit);
-  ASSERT_GE(view.parts.size(), 2u);
-  view = after(view, Act::part, Pace::normal);
-  ASSERT_EQ(view.crosses.size(), 2u);
-  // The cloth came to lie 3 mm off and turned by 2 degrees.
-  const Laying truth = turned_about({view.laying.x + 3, view.laying.y, view.laying.angle}, {0, 0}, 0.035);
-  const std::vector<Point> crosses = view.crosses;
-  view = after_pointing(view, mat_from_piece(truth, crosses[0]));
-  view = after_pointing(view, mat_from_piece(truth, crosses[1]));
-  EXPECT_TRUE(view.crosses.empty());
-  EXPECT_NE(view.message.find("Found again"), std::string::npos) << view.message;
-  for (const Point& point : view.piece.cut_line)
-    EXPECT_LT((mat_from_piece(view.laying, point) - mat_from_piece(truth, point)).norm(), 1e-6);
-}
-
 TEST(CuttingView, MovesNearTheLaidOutPlaceGoThereAndFineOnesDoNot) {
   const CuttingView start = demo_view();  // laid out at 10, 20
   CuttingView view = after(after(start, Act::left, Pace::coarse), Act::left, Pace::normal);  // -1, 20
