@@ -5,7 +5,6 @@
 #include <QImage>
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <tuple>
 
 #include "calibration/watch/border_marks.h"
