@@ -16,6 +16,7 @@ constexpr double kNormal95 = 1.96;         // the same along a line
 constexpr double kInset = 0.95;            // of the way out to the light's border
 constexpr double kLeastScaleSigma = 1e-5;  // relative: no scale is known better
 constexpr double kContradicts = 4.0;       // standard deviations
+constexpr double kSameReading = 0.05;      // mm: a tape is read no finer
 
 bool inside(const std::vector<Eigen::Vector2d>& outline, const Eigen::Vector2d& p) {
   bool in = false;
@@ -45,6 +46,34 @@ double shape95(const TableMap& map, const Eigen::Vector2d& mat) {
   return std::sqrt(std::max(all * all - scale * scale, 0.04 * all * all));
 }
 
+bool same_pair(const HandReading& a, const HandReading& b) {
+  return std::minmax(a.from, a.to) == std::minmax(b.from, b.to);
+}
+
+// What a tape says of the scale.
+struct Ratio {
+  double log, sigma;
+  const CheckedReading* from;
+  double weight;  // of the readings between the same two crosses each has its share
+};
+
+std::vector<Ratio> ratios_of(const TableMap& map, const CheckFigure& figure,
+                             const std::vector<CheckedReading>& checked) {
+  std::vector<Ratio> out;
+  for (const CheckedReading& c : checked) {
+    const double ends =
+        std::hypot(shape95(map, figure.at(c.reading.from)), shape95(map, figure.at(c.reading.to))) /
+        kRayleigh95;
+    const auto of_pair = std::count_if(checked.begin(), checked.end(), [&](const CheckedReading& other) {
+      return same_pair(other.reading, c.reading);
+    });
+    const double sigma = std::hypot(c.reading.sigma, ends) / c.drawn;
+    out.push_back(
+        {std::log(c.reading.mm / c.drawn), sigma, &c, 1.0 / (sigma * sigma * static_cast<double>(of_pair))});
+  }
+  return out;
+}
+
 }  // namespace
 
 Eigen::Vector2d CheckFigure::at(char name) const {
@@ -57,9 +86,14 @@ Eigen::Vector2d CheckFigure::at(char name) const {
   throw Refusal(std::string("The check figure has no cross ") + name + ". Its crosses are " + names + ".");
 }
 
+std::string CheckFigure::label(char name) const {
+  return number > 1 ? name + std::to_string(number) : std::string(1, name);
+}
+
 CheckFigure check_figure(const TableMap& map, double step) {
   CheckFigure out;
   out.step = step;
+  out.number = map.revision + 1;
   Eigen::AlignedBox2d box;
   for (const Eigen::Vector2d& p : map.lit_area) box.extend(p);
   const Eigen::Vector2d middle = middle_of(map.lit_area);
@@ -95,6 +129,12 @@ std::vector<CheckedReading> judged(const TableMap& map, const CheckFigure& figur
     const Eigen::Vector2d from = figure.at(reading.from), to = figure.at(reading.to);
     if (reading.from == reading.to || !(reading.mm > 0.0))
       throw Refusal("A tape is laid between two different crosses and reads more than nothing.");
+    if (reading.figure != figure.number)
+      throw Refusal(
+          "The reading is of a figure that was lit before the table was mended or calibrated anew, "
+          "and says nothing of the light as it is now. Light the figure again, whose crosses are "
+          "called " +
+          figure.label('A') + ", " + figure.label('B') + " and so on, and measure that.");
     // The ends may err against each other: their errors are added up.
     const double ends = kNormal95 / kRayleigh95 * (map.error_at(from) + map.error_at(to));
     out.push_back({reading, (to - from).norm(), std::hypot(kNormal95 * reading.sigma, ends)});
@@ -106,29 +146,20 @@ RefinedScale refine_scale(const TableMap& map, const CheckFigure& figure,
                           const std::vector<HandReading>& readings) {
   if (readings.empty()) throw Refusal("To refine the scale, give what a tape reads between two far crosses.");
   const double known = std::max(map.scale.relative_sigma, kLeastScaleSigma);
-  struct Ratio {
-    double log, sigma;
-    const CheckedReading* from;
-  };
   const std::vector<CheckedReading> checked = judged(map, figure, readings);
-  std::vector<Ratio> ratios;
+  const std::vector<Ratio> ratios = ratios_of(map, figure, checked);
   double weights = 0.0, sum = 0.0;
-  for (const CheckedReading& c : checked) {
-    const double ends =
-        std::hypot(shape95(map, figure.at(c.reading.from)), shape95(map, figure.at(c.reading.to))) /
-        kRayleigh95;
-    const double sigma = std::hypot(c.reading.sigma, ends) / c.drawn;
-    ratios.push_back({std::log(c.reading.mm / c.drawn), sigma, &c});
-    weights += 1.0 / (sigma * sigma);
-    sum += ratios.back().log / (sigma * sigma);
+  for (const Ratio& ratio : ratios) {
+    weights += ratio.weight;
+    sum += ratio.log * ratio.weight;
   }
   const double tape = sum / weights, tape_sigma = 1.0 / std::sqrt(weights);
   for (const Ratio& ratio : ratios)
     if (std::abs(ratio.log - tape) > kContradicts * ratio.sigma)
-      throw Refusal(
-          std::string("The tape from ") + ratio.from->reading.from + " to " + ratio.from->reading.to +
-          " does not go with the others: " + fixed(ratio.from->reading.mm, 1) + " mm where they say " +
-          fixed(ratio.from->drawn * std::exp(tape), 1) + ". Measure again.");
+      throw Refusal("The tape from " + figure.label(ratio.from->reading.from) + " to " +
+                    figure.label(ratio.from->reading.to) + " does not go with the others: " +
+                    fixed(ratio.from->reading.mm, 1) + " mm where they say " +
+                    fixed(ratio.from->drawn * std::exp(tape), 1) + ". Measure again.");
   if (std::abs(tape) > kContradicts * std::hypot(known, tape_sigma))
     throw Refusal(
         "The tape says that the scale is off by " + fixed(100.0 * (std::exp(tape) - 1.0), 2) +
@@ -139,6 +170,7 @@ RefinedScale refine_scale(const TableMap& map, const CheckFigure& figure,
   out.factor = std::exp(sum / all);
   const double sigma = 1.0 / std::sqrt(all);
   out.map = map;
+  ++out.map.revision;
   for (int r = 0; r < map.error.rows; ++r)
     for (int c = 0; c < map.error.columns; ++c) {
       const Eigen::Vector2d node = map.error.first + map.error.step * Eigen::Vector2d(c, r);
@@ -157,16 +189,54 @@ RefinedScale refine_scale(const TableMap& map, const CheckFigure& figure,
   return out;
 }
 
+void refuse_used(const std::vector<CheckedReading>& kept, const std::vector<HandReading>& readings) {
+  for (const HandReading& reading : readings)
+    for (const CheckedReading& before : kept)
+      if (before.used && same_pair(before.reading, reading) &&
+          std::abs(before.reading.mm - reading.mm) < kSameReading)
+        throw Refusal("The scale was mended before by this very reading, " + fixed(reading.mm, 1) +
+                      " mm. It counts once. Light the figure anew and lay the tape there; if it reads the "
+                      "same again, or agrees, nothing is left to mend.");
+}
+
 std::string check_json(const CheckedReading& checked, const std::string& when) {
   return nlohmann::json({{"made_at", when},
                          {"from", std::string(1, checked.reading.from)},
                          {"to", std::string(1, checked.reading.to)},
+                         {"figure", checked.reading.figure},
                          {"measured", checked.reading.mm},
                          {"reading_sigma", checked.reading.sigma},
                          {"drawn", checked.drawn},
                          {"allowed", checked.allowed},
-                         {"agrees", checked.agrees()}})
+                         {"agrees", checked.agrees()},
+                         {"used", checked.used}})
       .dump();
+}
+
+CheckedReading check_from_json(const std::string& text) {
+  const nlohmann::json in = nlohmann::json::parse(text);
+  const std::string from = in.at("from").get<std::string>(), to = in.at("to").get<std::string>();
+  if (from.size() != 1 || to.size() != 1)
+    throw Refusal("A reading kept with the table is between no crosses.");
+  CheckedReading out;
+  out.reading = {from.front(), to.front(), in.at("measured").get<double>(),
+                 in.at("reading_sigma").get<double>(), in.value("figure", 1)};
+  out.drawn = in.at("drawn").get<double>();
+  out.allowed = in.at("allowed").get<double>();
+  out.used = in.value("used", false);
+  return out;
+}
+
+std::vector<CheckedReading> kept_checks(const std::string& table) {
+  try {
+    std::vector<CheckedReading> out;
+    const nlohmann::json in = nlohmann::json::parse(table);
+    if (!in.contains("checks")) return out;
+    for (const nlohmann::json& item : in.at("checks")) out.push_back(check_from_json(item.dump()));
+    return out;
+  } catch (const nlohmann::json::exception&) {
+    throw Refusal("The readings kept in the table file are damaged. Calibrate again, or use a copy.");
+  }
 }
 
 std::string with_checks(const std::string& table, const TableMap* map,

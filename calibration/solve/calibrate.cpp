@@ -29,8 +29,12 @@ constexpr double kLampSigma = 15.0;   // mm: a tape from the mat up to the middl
 constexpr double kRulersAgree = 0.4;  // mm: beyond this a reading or a sheet is wrong
 constexpr double kLampAgrees = 5.0;   // standard deviations between the tape and the photographs
 constexpr int kFewestLightCorners = 60;
-constexpr double kTapeSigma = 0.5;    // mm: a tape between two crosses
-constexpr double kPageSigma = 0.006;  // of a printer nobody has measured: half a percent and a little
+constexpr double kTapeSigma = 0.5;     // mm: a tape between two crosses
+constexpr double kSpanAgrees = 4.0;    // standard deviations between a tape and paper alone
+constexpr double kSpanSlack = 5.0;     // mm: smaller slips are told when all is fitted
+constexpr double kPaperAlone = 0.005;  // relative: lengths by paper alone, lenses not known yet
+constexpr double kUsualPrint = 0.012;  // relative
+constexpr double kPageSigma = 0.006;   // of a printer nobody has measured: half a percent and a little
 
 ScaleReading scale_reading(const CalibrationRequest& request) {
   ScaleReading reading;
@@ -58,6 +62,27 @@ std::optional<LampReading> lamp_reading(const CalibrationRequest& request) {
   return LampReading{*request.lamp_height, kLampSigma};
 }
 
+// A tape is held against paper alone before it is heard: one that is far off would bend the whole fit, and
+// something else would be blamed.
+void check_span(const Scene& scene, const SceneSpan& span, bool rulers) {
+  const double seen =
+      (scene.mat_from_sheet(span.from, {0, 0}) - scene.mat_from_sheet(span.to, {0, 0})).norm();
+  const double scale = std::max(scene.reading.sigma_across, scene.reading.sigma_down);
+  if (std::abs(span.length - seen) < kSpanSlack + kSpanAgrees * std::hypot(scale, kPaperAlone) * seen) return;
+  const auto off_by = [&](double unit) { return std::abs(span.length * unit / seen - 1.0) < 0.1; };
+  const auto number = [&](int sheet) {
+    return std::to_string(scene.sheets[static_cast<size_t>(sheet)].number);
+  };
+  std::string cure = "Measure again between the centre crosses, and check the sheets' numbers.";
+  if (off_by(10.0)) cure = "It looks like centimetres: give it in mm, or with cm behind it.";
+  if (off_by(25.4)) cure = "It looks like inches: give it in mm, or with in behind it.";
+  if (cure.starts_with("Measure") && !rulers)
+    cure += " If it stays so, the sheets are printed at another scale: measure both their rulers as well.";
+  throw CertainRefusal("The tape from sheet " + number(span.from) + " to sheet " + number(span.to) +
+                       " is given as " + fixed(span.length, 1) + " mm, but the photographs say about " +
+                       fixed(seen, 0) + " mm. " + cure);
+}
+
 void add_spans(Scene& scene, const CalibrationRequest& request) {
   for (const Span& span : request.spans) {
     SceneSpan out;
@@ -73,8 +98,38 @@ void add_spans(Scene& scene, const CalibrationRequest& request) {
     out.sigma = kTapeSigma;
     if (out.from == out.to || !(span.length > 0.0))
       throw Refusal("A tape must join two different sheets and be longer than nothing. Give it as A,B,MM.");
+    check_span(scene, out, request.rulers.has_value());
     scene.spans.push_back(out);
   }
+}
+
+// Printers are off by a few tenths of a percent, or make a page smaller to fit it in: common practice, no
+// source.
+std::string ruler_doubt(const Rulers& rulers) {
+  const double scale = 0.5 * (rulers.across / kRulerAcross + rulers.down / kRulerDown);
+  if (std::abs(scale - 1.0) < kUsualPrint) return {};
+  return "By the rulers the sheets are printed at " + fixed(100.0 * scale, 1) +
+         " %. Printers are off by a few tenths of a percent, or by 3 to 7 % less where a page is fitted to "
+         "the paper. All lines hang on these two lengths: measure both rulers once more, end tick to end "
+         "tick, and check the light by a tape before cutting.";
+}
+
+// The same photograph once more is no second witness.
+std::vector<Photograph> each_once(const std::vector<Photograph>& photographs,
+                                  std::vector<std::string>& warnings) {
+  std::vector<Photograph> out;
+  for (const Photograph& photograph : photographs) {
+    const auto same = std::find_if(out.begin(), out.end(), [&](const Photograph& kept) {
+      return !kept.grey.empty() && kept.grey.size() == photograph.grey.size() &&
+             cv::norm(kept.grey, photograph.grey, cv::NORM_INF) == 0.0;
+    });
+    if (same == out.end())
+      out.push_back(photograph);
+    else
+      warnings.push_back("The photograph " + photograph.name + " is the same as " + same->name +
+                         " and was left out: it is no second look at the table.");
+  }
+  return out;
 }
 
 std::vector<PhotoSheets> look_for_sheets(const std::vector<Photograph>& photographs) {
@@ -264,9 +319,10 @@ std::string one_sheet(const std::vector<Photograph>& photographs, const Calibrat
          "Lay three more sheets spread over the light and photograph again.";
 }
 
-CalibrationReport attempt(const std::vector<Photograph>& photographs, const CalibrationRequest& request) {
+CalibrationReport attempt(const std::vector<Photograph>& all, const CalibrationRequest& request) {
   const TargetLayout layout = target_layout(request.width, request.height);
   CalibrationReport report;
+  const std::vector<Photograph> photographs = each_once(all, report.warnings);
   std::vector<std::string> left_out;
   std::vector<PhotoSheets> sheets = look_for_sheets(photographs), raised;
   if (request.raised) raised = take_raised(sheets, *request.raised);
@@ -319,6 +375,8 @@ CalibrationReport attempt(const std::vector<Photograph>& photographs, const Cali
     report.warnings.push_back(dropped);
   check_sides(scene, pictures, layout);
   check_readings(scene, request);
+  if (const std::string doubt = request.rulers ? ruler_doubt(*request.rulers) : ""; !doubt.empty())
+    report.warnings.push_back(doubt);
 
   report.map = finish_map(scene);
   report.map.made_at = now_utc();

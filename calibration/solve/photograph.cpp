@@ -1,6 +1,8 @@
 #include <cmath>
 #include <exiv2/exiv2.hpp>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <opencv2/imgcodecs.hpp>
 
 #include "calibration/refusal.h"
@@ -11,6 +13,28 @@ namespace {
 
 constexpr int kLeastSide = 480, kMostSide = 20000;  // pixels
 constexpr double kFilmDiagonal = 43.2666;           // mm, of a 36 × 24 mm frame
+
+// A JPEG file that breaks off: its picture's data run to the file's end, with no end marker (ITU-T T.81,
+// annex B: segments carry their length; in the data a marker's FF is never followed by 00). Thumbnails
+// lie within segments and are passed over.
+bool breaks_off(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  const std::string bytes((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
+  const auto byte = [&](size_t i) { return static_cast<unsigned>(static_cast<unsigned char>(bytes[i])); };
+  if (bytes.size() < 4 || byte(0) != 0xff || byte(1) != 0xd8) return false;  // no JPEG
+  for (size_t i = 2; i + 1 < bytes.size();) {
+    const unsigned marker = byte(i + 1);
+    const bool in_data = byte(i) != 0xff || marker == 0x00 || (marker >= 0xd0 && marker <= 0xd7);
+    if (in_data || marker == 0xff) {
+      ++i;
+      continue;
+    }
+    if (marker == 0xd9) return false;
+    if (i + 3 >= bytes.size()) return true;
+    i += 2 + (byte(i + 2) << 8 | byte(i + 3));
+  }
+  return true;
+}
 
 // Maker and model, as the camera wrote them.
 std::string camera_from_exif(const std::string& path) {
@@ -53,6 +77,11 @@ Photograph load_photograph(const std::string& path) {
   const std::string name = std::filesystem::path(path).filename().string();
   Photograph out;
   out.name = name;
+  if (breaks_off(path))
+    throw Refusal(
+        "The file " + name +
+        " is damaged: it breaks off in the middle of the photograph. Copy it again from the camera, "
+        "or leave it out.");
   try {
     // As the sensor saw it: one lens then serves upright and level photographs.
     out.grey = cv::imread(path, cv::IMREAD_GRAYSCALE | cv::IMREAD_IGNORE_ORIENTATION);

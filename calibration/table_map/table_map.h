@@ -62,6 +62,7 @@ class TableMap {
   double lamp_sigma =
       0.0;              ///< standard deviation of the lens's place over its distance, used for cloth height
   std::string made_at;  ///< ISO 8601 date and time of the calibration, UTC
+  int revision = 0;     ///< how often it was mended since, by tape or watch; light of before is not its own
 
   /// Projector pixel that lights the point `mat` (mm) on cloth `cloth` mm thick.
   /// Throws Refusal for a point the lens cannot reach (behind it, beyond its valid radius).

@@ -2,6 +2,7 @@
 
 #include "calibration/lens/lens_json.h"
 #include "calibration/refusal.h"
+#include "calibration/table_map/sound.h"
 #include "calibration/table_map/table_map.h"
 
 namespace cowlcast::calibration {
@@ -11,6 +12,7 @@ using nlohmann::json;
 
 constexpr const char* kFormat = "cowlcast table map";
 constexpr int kSchema = 1;
+const std::string kUnits = "mm";
 
 }  // namespace
 
@@ -28,8 +30,9 @@ std::string TableMap::to_json() const {
                              {"skew", keystone.skew}};
   json out = {{"format", kFormat},
               {"schema", kSchema},
-              {"units", "mm"},
+              {"units", kUnits},
               {"made_at", made_at},
+              {"revision", revision},
               {"projector", projector},
               {"lit_area", outline},
               {"scale",
@@ -55,6 +58,10 @@ TableMap TableMap::from_json(const std::string& text) {
     if (in.at("schema").get<int>() > kSchema)
       throw Refusal(
           "This table map was written by a newer Cowlcast. Update the program, or calibrate again.");
+    if (in.at("schema").get<int>() != kSchema || in.value("units", kUnits) != kUnits)
+      throw Refusal(
+          "The table file was changed or damaged: its schema or its units are not those of a table map. "
+          "Calibrate anew, or use a copy of the file from before.");
     TableMap map;
     const json& projector = in.at("projector");
     map.width = projector.at("width").get<int>();
@@ -83,13 +90,12 @@ TableMap TableMap::from_json(const std::string& text) {
     if (error.contains("mm95_per_mm_of_cloth"))
       for (const json& e : error.at("mm95_per_mm_of_cloth")) map.error.mm95_per_mm.push_back(e.get<double>());
     map.made_at = in.at("made_at").get<std::string>();
-    const bool sized =
-        map.width > 0 && map.height > 0 && map.error.step > 0.0 && map.error.columns > 0 &&
-        map.error.rows > 0 &&
-        map.error.mm95.size() == static_cast<size_t>(map.error.columns) * map.error.rows &&
-        (map.error.mm95_per_mm.empty() || map.error.mm95_per_mm.size() == map.error.mm95.size());
-    if (!placed.sound() || !sized)
+    // Maps that a tape had mended did not count it before.
+    const bool taped = map.scale.source.find("tape") != std::string::npos;
+    map.revision = in.value("revision", taped ? 1 : 0);
+    if (!placed.sound())
       throw Refusal("This table map contradicts itself, so it may have been edited. Calibrate again.");
+    refuse_unsound(map);
     return map;
   } catch (const json::exception&) {
     throw Refusal("This table map is damaged or not complete. Calibrate again, or use a copy.");

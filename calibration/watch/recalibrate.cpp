@@ -283,7 +283,10 @@ Recalibration recalibrate(const Watch& watch, const WatchPictures& pictures) {
                   " mm, too far to be followed." + kSheets);
   if (what == Mover::mat) mat_moved(watch, tags, out);
   if (what == Mover::projector) projector_moved(watch, marks, out);
-  if (what == Mover::camera) camera_moved(watch, of_kind(watch, shifts, true, true), out);
+  if (what == Mover::camera)
+    camera_moved(watch, of_kind(watch, shifts, true, true), out);
+  else
+    ++out.map.revision;
 
   double worst = 0.0;
   for (const Eigen::Vector2d& p : out.map.lit_area) worst = std::max(worst, out.map.error_at(p));

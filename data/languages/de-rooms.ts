@@ -2927,5 +2927,101 @@
         <source>inner panel</source>
         <translation>Innenstück</translation>
     </message>
+    <message>
+        <source>The reading is of a figure that was lit before the table was mended or calibrated anew, and says nothing of the light as it is now.</source>
+        <translation>Die Messung gehört zu einer Figur, die leuchtete, bevor der Tisch gerichtet oder neu kalibriert wurde, und sagt nichts über das Licht, wie es jetzt ist.</translation>
+    </message>
+    <message>
+        <source>Light the figure again, whose crosses are called %1, %2 and so on, and measure that.</source>
+        <translation>Lassen Sie die Figur neu leuchten, deren Kreuze %1, %2 und so weiter heißen, und messen Sie diese.</translation>
+    </message>
+    <message>
+        <source>The scale was mended before by this very reading, %1 mm.</source>
+        <translation>Der Maßstab wurde schon mit eben dieser Messung gerichtet, %1 mm.</translation>
+    </message>
+    <message>
+        <source>It counts once.</source>
+        <translation>Sie zählt einmal.</translation>
+    </message>
+    <message>
+        <source>Light the figure anew and lay the tape there; if it reads the same again, or agrees, nothing is left to mend.</source>
+        <translation>Lassen Sie die Figur neu leuchten und legen Sie das Band dort an; zeigt es wieder dasselbe oder passt es, so ist nichts mehr zu richten.</translation>
+    </message>
+    <message>
+        <source>A reading kept with the table is between no crosses.</source>
+        <translation>Eine beim Tisch bewahrte Messung liegt zwischen keinen Kreuzen.</translation>
+    </message>
+    <message>
+        <source>The readings kept in the table file are damaged.</source>
+        <translation>Die Messungen in der Tischdatei sind beschädigt.</translation>
+    </message>
+    <message>
+        <source>The table file was changed or damaged: %1.</source>
+        <translation>Die Tischdatei wurde verändert oder beschädigt: %1.</translation>
+    </message>
+    <message>
+        <source>its sizes do not go together</source>
+        <translation>ihre Größen passen nicht zusammen</translation>
+    </message>
+    <message>
+        <source>it states errors that cannot be</source>
+        <translation>sie nennt Fehler, die nicht sein können</translation>
+    </message>
+    <message>
+        <source>it states a scale that no print has</source>
+        <translation>sie nennt einen Maßstab, den kein Druck hat</translation>
+    </message>
+    <message>
+        <source>its lens is not above the table</source>
+        <translation>ihr Objektiv liegt nicht über dem Tisch</translation>
+    </message>
+    <message>
+        <source>the light's outline is not where lens and picture say</source>
+        <translation>der Umriss des Lichts liegt nicht, wo Objektiv und Bild es sagen</translation>
+    </message>
+    <message>
+        <source>The table file was changed or damaged: its schema or its units are not those of a table map.</source>
+        <translation>Die Tischdatei wurde verändert oder beschädigt: ihr Schema oder ihre Einheit ist nicht die einer Tischkarte.</translation>
+    </message>
+    <message>
+        <source>Calibrate anew, or use a copy of the file from before.</source>
+        <translation>Kalibrieren Sie neu, oder nehmen Sie eine frühere Kopie der Datei.</translation>
+    </message>
+    <message>
+        <source>The tape from sheet %1 to sheet %2 is given as %3 mm, but the photographs say about %4 mm.</source>
+        <translation>Das Band von Blatt %1 zu Blatt %2 ist mit %3 mm angegeben, doch die Fotos sagen etwa %4 mm.</translation>
+    </message>
+    <message>
+        <source>It looks like centimetres: give it in mm, or with cm behind it.</source>
+        <translation>Es sieht nach Zentimetern aus: Geben Sie es in mm an, oder mit cm dahinter.</translation>
+    </message>
+    <message>
+        <source>It looks like inches: give it in mm, or with in behind it.</source>
+        <translation>Es sieht nach Zoll aus: Geben Sie es in mm an, oder mit in dahinter.</translation>
+    </message>
+    <message>
+        <source>If it stays so, the sheets are printed at another scale: measure both their rulers as well.</source>
+        <translation>Bleibt es so, sind die Blätter in anderem Maßstab gedruckt: Messen Sie auch ihre beiden Lineale.</translation>
+    </message>
+    <message>
+        <source>By the rulers the sheets are printed at %1 %.</source>
+        <translation>Nach den Linealen sind die Blätter mit %1 % gedruckt.</translation>
+    </message>
+    <message>
+        <source>Printers are off by a few tenths of a percent, or by 3 to 7 % less where a page is fitted to the paper.</source>
+        <translation>Drucker liegen um wenige Zehntel Prozent daneben, oder um 3 bis 7 % darunter, wo eine Seite ans Papier angepasst wird.</translation>
+    </message>
+    <message>
+        <source>All lines hang on these two lengths: measure both rulers once more, end tick to end tick, and check the light by a tape before cutting.</source>
+        <translation>Alle Linien hängen an diesen zwei Längen: Messen Sie beide Lineale noch einmal, von Endstrich zu Endstrich, und prüfen Sie das Licht vor dem Schneiden mit einem Band.</translation>
+    </message>
+    <message>
+        <source>The photograph %1 is the same as %2 and was left out: it is no second look at the table.</source>
+        <translation>Das Foto %1 ist dasselbe wie %2 und wurde weggelassen: Es ist kein zweiter Blick auf den Tisch.</translation>
+    </message>
+    <message>
+        <source>The file %1 is damaged: it breaks off in the middle of the photograph.</source>
+        <translation>Die Datei %1 ist beschädigt: Sie bricht mitten im Foto ab.</translation>
+    </message>
 </context>
 </TS>

@@ -2412,8 +2412,8 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
         <translation>Ein kurzer, wenn sie etwas vor der Klinge sieht (Strg+U)</translation>
     </message>
     <message>
-        <source>A to C, by tape (&amp;X)</source>
-        <translation>A bis C, mit dem Maßband (&amp;X)</translation>
+        <source>%1, by tape (&amp;X)</source>
+        <translation>%1, mit dem Maßband (&amp;X)</translation>
     </message>
     <message>
         <source>Bump the projector</source>
@@ -2698,6 +2698,26 @@ Version %1. Freie Software unter der GPL, Version 3 oder später; ohne jede Gew�
     <message>
         <source>The scale was mended by %1 %. It is known within %2 % now.</source>
         <translation>Der Maßstab wurde um %1 % gerichtet. Er ist nun auf %2 % bekannt.</translation>
+    </message>
+    <message>
+        <source>Only one of a sheet's two rulers is typed in, and the scale needs both. Measure the other as well, or set this one to 0 too.</source>
+        <translation>Nur eines der beiden Lineale eines Blatts ist eingetragen, und der Maßstab braucht beide. Messen Sie auch das andere, oder setzen Sie dieses ebenfalls auf 0.</translation>
+    </message>
+    <message>
+        <source>To the rulers</source>
+        <translation>Zu den Linealen</translation>
+    </message>
+    <message>
+        <source>The scale was mended by a tape. It is known within %1 % now.</source>
+        <translation>Der Maßstab wurde mit dem Maßband gerichtet. Er ist nun auf %1 % bekannt.</translation>
+    </message>
+    <message>
+        <source>Light the figure anew and measure %1 once more: all light lies otherwise now, and readings of before mend nothing any more.</source>
+        <translation>Lassen Sie die Figur neu leuchten und messen Sie %1 noch einmal: Alles Licht liegt nun anders, und Messungen von vorher richten nichts mehr.</translation>
+    </message>
+    <message>
+        <source>Before the table was mended: %1</source>
+        <translation>Bevor der Tisch gerichtet wurde: %1</translation>
     </message>
     <message>
         <source>The simulated table's camera does not see your table. Choose another one.</source>

@@ -117,6 +117,8 @@ void add_calibrate(CLI::App& app, Job& job) {
       "table.json");
   command->callback([options, &job] {
     job = [options] {
+      for (const std::string& file : {options->out, options->error_map})
+        if (!file.empty()) expect_room_for(file);
       CalibrationJob work;
       for (const auto& path : files_ending(options->photos, {".jpg", ".jpeg", ".png"}))
         work.files.push_back(path.string());

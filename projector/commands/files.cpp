@@ -43,7 +43,7 @@ std::string read_file(const fs::path& path, std::string_view what) {
   return text.str();
 }
 
-void write_file(const fs::path& path, std::string_view bytes) {
+void expect_room_for(const fs::path& path) {
   std::error_code failed;
   if (fs::is_directory(path, failed))
     throw FileError("Cannot write " + quoted(path) + ": it is a folder. Give a file name.");
@@ -51,6 +51,10 @@ void write_file(const fs::path& path, std::string_view bytes) {
   if (!fs::is_directory(folder, failed))
     throw FileError("Cannot write " + quoted(path) + ": there is no folder " + quoted(folder) +
                     ". Make it first or choose another place.");
+}
+
+void write_file(const fs::path& path, std::string_view bytes) {
+  expect_room_for(path);
   try {
     write_whole(QString::fromStdString(path.string()), bytes);
   } catch (const drafting::Refusal& reason) {

@@ -24,6 +24,10 @@ class FileError : public std::runtime_error {
 /// The bytes of a file; `what` says what it should be, for the message. Throws FileError.
 std::string read_file(const std::filesystem::path& path, std::string_view what);
 
+/// Throws FileError when no file can be written there: a folder of that name, or none to put it in. To be
+/// asked before long work.
+void expect_room_for(const std::filesystem::path& path);
+
 /// Throws FileError; the old file, if any, is then untouched.
 void write_file(const std::filesystem::path& path, std::string_view bytes);
 

@@ -265,18 +265,8 @@ void checks_from(const json& in, std::vector<KeptCheck>& checks) {
   if (!in.contains("checks")) return;
   for (const json& item : in.at("checks")) {
     KeptCheck kept;
-    calibration::HandReading& reading = kept.checked.reading;
-    const std::string from = item.at("from").get<std::string>(), to = item.at("to").get<std::string>();
-    if (from.size() != 1 || to.size() != 1)
-      throw drafting::Refusal(
-          "The project has a check between crosses that are none. Open a copy of the file from before.");
-    reading.from = from.front();
-    reading.to = to.front();
     take(item, "made_at", kept.at);
-    take(item, "measured", reading.mm);
-    take(item, "reading_sigma", reading.sigma);
-    take(item, "drawn", kept.checked.drawn);
-    take(item, "allowed", kept.checked.allowed);
+    kept.checked = calibration::check_from_json(item.dump());
     checks.push_back(kept);
   }
 }

@@ -48,7 +48,7 @@ std::vector<Mark> figure_marks(const calibration::TableMap& map, const calibrati
     const Point right(kArm, 0.0), up(0.0, kArm);
     crosses.lines.push_back({cross.mat - right, cross.mat, cross.mat + right});
     crosses.lines.push_back({cross.mat - up, cross.mat, cross.mat + up});
-    marks.push_back(writing(std::string(1, cross.name), cross.mat + Point(kArm, -kArm), 14.0, 0xffffd24a));
+    marks.push_back(writing(figure.label(cross.name), cross.mat + Point(kArm, -kArm), 14.0, 0xffffd24a));
   }
   if (!light.quick) {
     const Point p = figure.at('P'), q = figure.at('Q'), r = figure.at('R'), s = figure.at('S');

@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <filesystem>
+#include <fstream>
+#include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
 
 #include "calibration/refusal.h"
@@ -131,6 +134,73 @@ TEST(Calibrate, MapsAnHonestRoomWithinItsStatedError) {
     cv::fillConvexPoly(one.front().grey, outline, cv::Scalar(90));
   }
   EXPECT_NE(refusal(one, same).find("sheet"), std::string::npos);
+}
+
+TEST(Calibrate, HearsATapeBetweenSheetsOnlyWhenItCanBeRight) {
+  vt::Session room = session(21, vt::Fault::none);
+  const std::vector<Photograph> photos = photographs(room);
+  const auto middle = [&](size_t sheet) {
+    Eigen::Vector2d sum = Eigen::Vector2d::Zero();
+    const auto outline = vt::paper_outline(room.room.sheets[sheet]);
+    for (const Eigen::Vector2d& p : outline) sum += p / static_cast<double>(outline.size());
+    return sum;
+  };
+  const double real = (middle(0) - middle(3)).norm();
+  const auto why = [&](double length, bool rulers) {
+    CalibrationRequest taped = request(room);
+    if (!rulers) taped.rulers.reset();
+    taped.spans = {{1, 4, length}};
+    return refusal(photos, taped);
+  };
+  for (const bool rulers : {false, true}) {
+    EXPECT_NE(why(0.1 * real, rulers).find("It looks like centimetres"), std::string::npos);
+    EXPECT_NE(why(real / 25.4, rulers).find("It looks like inches"), std::string::npos);
+    const std::string half = why(0.5 * real, rulers);
+    EXPECT_NE(half.find("The tape from sheet 1 to sheet 4 is given as"), std::string::npos) << half;
+    EXPECT_NE(half.find("Measure again"), std::string::npos) << half;
+    EXPECT_NE(why(1.08 * real, rulers).find("The tape from sheet 1 to sheet 4"), std::string::npos);
+  }
+  // A photograph given twice is one; rulers that no printer makes are asked for again, and not refused.
+  CalibrationRequest large = request(room);
+  large.rulers = Rulers{1.045 * room.ruler_across, 1.045 * room.ruler_down};
+  large.spans = {{1, 4, 1.045 * real}};
+  std::vector<Photograph> twice = photos;
+  twice.push_back(photos.front());
+  twice.back().name = "a copy";
+  const CalibrationReport report = calibrate(twice, large);
+  EXPECT_EQ(report.map.scale.source, "rulers and span");
+  std::string all;
+  for (const std::string& warning : report.warnings) all += warning + '\n';
+  EXPECT_NE(all.find("The photograph a copy is the same as photograph 1 and was left out"), std::string::npos)
+      << all;
+  EXPECT_NE(all.find("By the rulers the sheets are printed at 104."), std::string::npos) << all;
+}
+
+TEST(Photographs, AJpegThatBreaksOffIsSaidToBeDamaged) {
+  const std::string path = ::testing::TempDir() + "broken_off.jpg";
+  cv::Mat noise(600, 800, CV_8UC1);
+  cv::randu(noise, 0, 255);
+  std::vector<unsigned char> bytes;
+  cv::imencode(".jpg", noise, bytes);
+  const auto keep = [&](size_t count) {
+    std::ofstream(path, std::ios::binary)
+        .write(reinterpret_cast<const char*>(bytes.data()), static_cast<std::streamsize>(count));
+  };
+  const auto why = [&] {
+    try {
+      load_photograph(path);
+    } catch (const Refusal& reason) {
+      return std::string(reason.what());
+    }
+    return std::string();
+  };
+  keep(bytes.size());
+  EXPECT_EQ(why(), "");
+  for (const size_t count : {bytes.size() - 1, bytes.size() / 2, size_t{200}, size_t{20}}) {
+    keep(count);
+    EXPECT_NE(why().find("breaks off"), std::string::npos) << count << ' ' << why();
+  }
+  std::filesystem::remove(path);
 }
 
 TEST(Calibrate, RefusesASheetOfAnotherScaleByName) {

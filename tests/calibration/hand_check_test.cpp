@@ -19,7 +19,7 @@ TableMap table(double sigma) {
   map.lens.centre = {959.5, 539.5};
   map.projector_from_mat_frame.linear() << 1, 0, 0, 0, -1, 0, 0, 0, -1;
   map.projector_from_mat_frame.translation() = Eigen::Vector3d(0, 0, 1500.0);
-  map.lit_area = {{-600, -337}, {600, -337}, {600, 337}, {-600, 337}};
+  map.lit_area = {{-600, -337.5}, {600, -337.5}, {600, 337.5}, {-600, 337.5}};
   map.error.first = {-600, -340};
   map.error.step = 40.0;
   map.error.columns = 31;
@@ -44,7 +44,7 @@ TEST(CheckFigure, IsARectangleAndASquareOfWholeSidesInsideTheLight) {
   EXPECT_GT(length('A', 'B'), 1000.0);
   for (const CheckCross& cross : figure.crosses) {
     EXPECT_LT(std::abs(cross.mat.x()), 600.0);
-    EXPECT_LT(std::abs(cross.mat.y()), 337.0);
+    EXPECT_LT(std::abs(cross.mat.y()), 337.5);
   }
   EXPECT_THROW(figure.at('Z'), Refusal);
 }
@@ -93,6 +93,47 @@ TEST(RefineScale, RefusesWhatContradicts) {
   EXPECT_THROW(refine_scale(table(0.006), figure, {{'A', 'B', across, 0.3}, {'A', 'C', slant + 9.0, 0.3}}),
                Refusal);
   EXPECT_THROW(refine_scale(table(0.006), figure, {}), Refusal);
+}
+
+// What lies in the tape's laying or in the eye over two crosses lies in each reading there.
+TEST(RefineScale, CountsReadingsBetweenTheSameTwoCrossesAsOne) {
+  const TableMap map = table(0.006);
+  const CheckFigure figure = check_figure(map);
+  const double across = (figure.at('A') - figure.at('B')).norm();
+  const HandReading one{'A', 'B', across - 2.0, 0.5}, back{'B', 'A', across - 2.0, 0.5};
+  const RefinedScale once = refine_scale(map, figure, {one});
+  const RefinedScale often = refine_scale(map, figure, {one, one, back, one});
+  EXPECT_NEAR(often.map.scale.relative_sigma, once.map.scale.relative_sigma, 1e-12);
+  EXPECT_NEAR(often.factor, once.factor, 1e-12);
+  // Their mean counts; other crosses are heard in their own right.
+  const RefinedScale mean =
+      refine_scale(map, figure, {{'A', 'B', across - 1.5, 0.5}, {'A', 'B', across - 2.5, 0.5}});
+  EXPECT_NEAR(mean.factor, once.factor, 1e-5);
+  const RefinedScale two = refine_scale(map, figure, {one, {'D', 'C', across - 2.0, 0.5}});
+  EXPECT_LT(two.map.scale.relative_sigma, 0.8 * once.map.scale.relative_sigma);
+}
+
+TEST(RefineScale, TakesNoReadingTwice) {
+  const TableMap map = table(0.006);
+  const CheckFigure figure = check_figure(map);
+  const double across = (figure.at('A') - figure.at('B')).norm();
+  const HandReading reading{'A', 'B', across - 2.0, 0.5};
+  const TableMap mended = refine_scale(map, figure, {reading}).map;
+  const CheckFigure next = check_figure(mended);
+  EXPECT_EQ(figure.label('A'), "A");
+  EXPECT_EQ(next.label('A'), "A2");
+  EXPECT_THROW(judged(mended, next, {reading}), Refusal) << "it was read off light that lay otherwise";
+  EXPECT_THROW(refine_scale(mended, next, {reading}), Refusal);
+  HandReading relabelled = reading;
+  relabelled.figure = 2;
+  std::vector<CheckedReading> kept = judged(map, figure, {reading});
+  EXPECT_NO_THROW(refuse_used(kept, {reading}));
+  kept.front().used = true;
+  EXPECT_THROW(refuse_used(kept, {relabelled}), Refusal);
+  relabelled.mm += 2.0;
+  EXPECT_NO_THROW(refuse_used(kept, {relabelled}));
+  EXPECT_TRUE(check_from_json(check_json(kept.front(), "")).used);
+  EXPECT_EQ(kept_checks(with_checks(mended.to_json(), nullptr, kept, "")).front().reading.mm, reading.mm);
 }
 
 TEST(WithChecks, KeepsReadingsBesideTheMap) {

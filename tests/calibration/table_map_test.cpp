@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <nlohmann/json.hpp>
 #include <random>
 
 #include "calibration/refusal.h"
@@ -20,8 +21,10 @@ TableMap tilted() {
        Eigen::AngleAxisd(0.1, Eigen::Vector3d::UnitZ()))
           .toRotationMatrix();
   map.projector_from_mat_frame.translation() = Eigen::Vector3d(10, 380, 1500);
-  map.lit_area = {{-500, -300}, {500, -300}, {500, 300}, {-500, 300}};
   map.keystone = {0.08, -0.05, 0.03, 0.01};
+  for (const Eigen::Vector2d& corner : {Eigen::Vector2d(-0.5, 1079.5), Eigen::Vector2d(1919.5, 1079.5),
+                                        Eigen::Vector2d(1919.5, -0.5), Eigen::Vector2d(-0.5, -0.5)})
+    map.lit_area.push_back(map.mat_from_projector(corner));
   map.error = {{-500, -300}, 500.0, 3, 2, {0.1, 0.2, 0.3, 0.3, 0.2, 0.1}, {}};
   map.scale = {"rulers", 0.998, 1.001, 0.0003};
   map.lamp_sigma = 0.02;
@@ -87,6 +90,15 @@ TEST(TableMap, SurvivesItsFile) {
   EXPECT_EQ(again.scale.source, "rulers");
 }
 
+TEST(TableMap, ReadsFilesOfBeforeMendingWasCounted) {
+  TableMap map = tilted();
+  nlohmann::json old = nlohmann::json::parse(map.to_json());
+  old.erase("revision");
+  EXPECT_EQ(TableMap::from_json(old.dump()).revision, 0);
+  old["scale"]["source"] = "page and tape";
+  EXPECT_EQ(TableMap::from_json(old.dump()).revision, 1);
+}
+
 TEST(TableMap, RefusesDamagedFiles) {
   const std::string good = tilted().to_json();
   const auto reason = [](const std::string& text) -> std::string {
@@ -103,6 +115,36 @@ TEST(TableMap, RefusesDamagedFiles) {
   std::string newer = good;
   newer.replace(newer.find("\"schema\": 1"), 11, "\"schema\": 9");
   EXPECT_NE(reason(newer).find("newer"), std::string::npos);
+  const nlohmann::json whole = nlohmann::json::parse(good);
+  const auto edited = [&](const char* at, const nlohmann::json& value) {
+    nlohmann::json bad = whole;
+    bad[nlohmann::json::json_pointer(at)] = value;
+    return reason(bad.dump());
+  };
+  EXPECT_EQ(edited("/schema", 1), "");
+  const nlohmann::json negative = -0.1;
+  for (const auto& [at, value] :
+       std::vector<std::pair<const char*, nlohmann::json>>{{"/schema", -4},
+                                                           {"/schema", 0},
+                                                           {"/units", "in"},
+                                                           {"/projector/translation/2", 15000.0},
+                                                           {"/projector/translation/0", 10.5},
+                                                           {"/projector/width", 1280},
+                                                           {"/projector/height", 1200},
+                                                           {"/projector/width", 2000000},
+                                                           {"/projector/lens/k1", -0.02},
+                                                           {"/projector/lamp_sigma", negative},
+                                                           {"/projector/keystone/across", 0.081},
+                                                           {"/scale/relative_sigma", negative},
+                                                           {"/scale/across", 25.4},
+                                                           {"/error/mm95/3", negative},
+                                                           {"/error/mm95/3", 1e9},
+                                                           {"/error/step", 1e12},
+                                                           {"/error/rows", -2},
+                                                           {"/lit_area", nlohmann::json::array()},
+                                                           {"/lit_area/1/0", 400.0},
+                                                           {"/revision", -1}})
+    EXPECT_NE(edited(at, value).find("changed or damaged"), std::string::npos) << at << ' ' << value;
   std::string bent = good;
   bent.replace(bent.find("\"focal\": 2300.0"), 15, "\"focal\": -230.0");
   EXPECT_NE(reason(bent).find("contradicts"), std::string::npos);

@@ -28,8 +28,16 @@ QString inches_to_a_32nd(double mm) {
   return words + QStringLiteral(" in");
 }
 
-QString pair_words(char from, char to) {
-  return CheckWork::tr("%1 to %2").arg(QLatin1Char(from)).arg(QLatin1Char(to));
+/// "A to C", and of the second figure "A2 to C2".
+QString pair_words(char from, char to, int number) {
+  calibration::CheckFigure figure;
+  figure.number = number;
+  return CheckWork::tr("%1 to %2")
+      .arg(QString::fromStdString(figure.label(from)), QString::fromStdString(figure.label(to)));
+}
+
+QString pair_words(const calibration::HandReading& reading) {
+  return pair_words(reading.from, reading.to, reading.figure);
 }
 
 }  // namespace
@@ -58,6 +66,7 @@ CheckWork::CheckWork(Document& document, Settings& settings, bool quick)
     describe(*widget, label, tip);
     column->addWidget(words);
     column->addWidget(widget);
+    return words;
   };
   if (!quick_) {
     grid_ =
@@ -77,7 +86,7 @@ CheckWork::CheckWork(Document& document, Settings& settings, bool quick)
   connect(show_, &QPushButton::clicked, this, &CheckWork::show_figure);
   column->addWidget(show_);
   distances_ = new QComboBox;
-  for (const auto& [from, to] : distances_to_measure(quick_)) distances_->addItem(pair_words(from, to));
+  for (const auto& [from, to] : distances_to_measure(quick_)) distances_->addItem(pair_words(from, to, 1));
   if (quick_)
     distances_->hide();
   else
@@ -85,8 +94,9 @@ CheckWork::CheckWork(Document& document, Settings& settings, bool quick)
   if (quick_) distances_->setParent(this);
   connect(distances_, &QComboBox::activated, this, [this] { tape_->show_mm(0.0); });
   tape_ = new TapeBox(settings, kMostTape);
-  labelled(quick_ ? tr("A to C, by tape (&X)") : tr("The tape rea&ds"),
-           tr("Laid straight on the bare mat, read to half a millimetre or a 32nd of an inch"), tape_);
+  tape_label_ =
+      labelled(quick_ ? tr("%1, by tape (&X)").arg(distances_->itemText(0)) : tr("The tape rea&ds"),
+               tr("Laid straight on the bare mat, read to half a millimetre or a 32nd of an inch"), tape_);
   measure_ = make_button(tr("&Measure on the simulated table"),
                          tr("Lays a tape there, between the two crosses of light"),
                          quick_ ? QKeySequence(QStringLiteral("Ctrl+E")) : QKeySequence());
@@ -135,11 +145,18 @@ void CheckWork::show_project() {
   show_->setEnabled(map() != nullptr && !table.simulated);
   judge_->setEnabled(map() != nullptr);
   measure_->setVisible(table.simulated);
-  if (refine_ != nullptr) refine_->setEnabled(!readings_of_this_map().empty());
+  if (!lit_map_.empty() && lit_map_ != which_map()) {
+    beam_.off();  // its crosses lie where the map does not say any more
+    lit_map_.clear();
+  }
+  name_crosses();
+  calibration::CheckFigure figure;
+  if (refine_ != nullptr) refine_->setEnabled(!readings_of_this_map(figure).empty());
   QStringList lines;
   const size_t most = quick_ ? 1 : 6;
   for (size_t i = table.checks.size() - std::min(most, table.checks.size()); i < table.checks.size(); ++i)
     lines << verdict(table.checks[i].checked);
+  if (const QString mended = mended_words(); !mended.isEmpty()) lines << mended;
   verdicts_->setText(lines.join(QLatin1Char('\n')));
   verdicts_->setMinimumHeight(std::max(0, verdicts_->heightForWidth(verdicts_->width())));
   verdicts_->setVisible(!lines.isEmpty());
@@ -148,6 +165,7 @@ void CheckWork::show_project() {
 void CheckWork::show_figure() {
   try {
     beam_.show(picture(), document_.project().table);
+    lit_map_ = which_map();
   } catch (const std::exception& reason) {
     emit refused(QString::fromUtf8(reason.what()));
   }
@@ -157,13 +175,33 @@ void CheckWork::choose_distance(int which) {
   distances_->setCurrentIndex(which);
 }
 
-std::vector<calibration::HandReading> CheckWork::readings_of_this_map() const {
+std::string CheckWork::which_map() const {
+  return map() == nullptr ? std::string() : map()->made_at + '/' + std::to_string(map()->revision);
+}
+
+/// As they are called in the light.
+void CheckWork::name_crosses() {
+  const int number = map() == nullptr ? 1 : map()->revision + 1;
+  const auto pairs = distances_to_measure(quick_);
+  for (size_t i = 0; i < pairs.size(); ++i)
+    distances_->setItemText(static_cast<int>(i), pair_words(pairs[i].first, pairs[i].second, number));
+  if (quick_) tape_label_->setText(tr("%1, by tape (&X)").arg(distances_->itemText(0)));
+}
+
+bool CheckWork::of_this_map(const calibration::CheckedReading& checked) const {
+  return map() != nullptr && checked.reading.figure == map()->revision + 1;
+}
+
+std::vector<calibration::HandReading> CheckWork::readings_of_this_map(
+    calibration::CheckFigure& figure) const {
   std::vector<calibration::HandReading> readings;
-  if (map() == nullptr) return readings;
-  for (const KeptCheck& kept : document_.project().table.checks) {
-    const calibration::HandReading& reading = kept.checked.reading;
-    const auto now = calibration::judged(*map(), figure_of(kept.checked), {reading});
-    if (std::abs(now.front().drawn - kept.checked.drawn) < kSameMap) readings.push_back(reading);
+  const auto& checks = document_.project().table.checks;
+  if (checks.empty() || !of_this_map(checks.back().checked)) return readings;
+  figure = figure_of(checks.back().checked);
+  for (const KeptCheck& kept : checks) {
+    if (!of_this_map(kept.checked) || kept.checked.used) continue;
+    const auto now = calibration::judged(*map(), figure, {kept.checked.reading});
+    if (std::abs(now.front().drawn - kept.checked.drawn) < kSameMap) readings.push_back(kept.checked.reading);
   }
   return readings;
 }
@@ -189,8 +227,25 @@ QString CheckWork::verdict(const calibration::CheckedReading& checked) const {
       checked.agrees()
           ? tr("%1: drawn %2, measured %3. It agrees: off by %4, within the %5 that tape and map leave open.")
           : tr("%1: drawn %2, measured %3. It does not agree: off by %4, and tape and map leave open %5.");
-  return words.arg(pair_words(checked.reading.from, checked.reading.to), tape_words(checked.drawn, units),
-                   tape_words(checked.reading.mm, units), off, small(checked.allowed));
+  const QString all = words.arg(pair_words(checked.reading), tape_words(checked.drawn, units),
+                                tape_words(checked.reading.mm, units), off, small(checked.allowed));
+  return of_this_map(checked) ? all : tr("Before the table was mended: %1").arg(all);
+}
+
+/// That the tape mended the scale, and what is to be done now.
+QString CheckWork::mended_words() const {
+  if (map() == nullptr || map()->scale.source.find("tape") == std::string::npos) return {};
+  const QString within = QLocale().toString(196.0 * map()->scale.relative_sigma, 'f', 3);
+  QString words = mended_map_ == which_map()
+                      ? tr("The scale was mended by %1 %. It is known within %2 % now.")
+                            .arg(QLocale().toString(100.0 * (mended_by_ - 1.0), 'f', 3), within)
+                      : tr("The scale was mended by a tape. It is known within %1 % now.").arg(within);
+  const auto& checks = document_.project().table.checks;
+  if (checks.empty() || !of_this_map(checks.back().checked))
+    words += QLatin1Char(' ') + tr("Light the figure anew and measure %1 once more: all light lies "
+                                   "otherwise now, and readings of before mend nothing any more.")
+                                    .arg(distances_->itemText(0));
+  return words;
 }
 
 void CheckWork::judge(double mm) {
@@ -201,11 +256,13 @@ void CheckWork::judge(double mm) {
   }
   try {
     const auto [from, to] = distances_to_measure(quick_).at(static_cast<size_t>(distances_->currentIndex()));
-    const auto checked =
-        calibration::judged(*map(), check_light_figure(*map(), grid()), {{from, to, mm, kReadTo}}).front();
-    document_.change(tr("Check %1 by hand").arg(pair_words(from, to)).toStdString(), [&](Project& project) {
-      project.table.checks.push_back({present_time(), checked});
-    });
+    const auto checked = calibration::judged(*map(), check_light_figure(*map(), grid()),
+                                             {{from, to, mm, kReadTo, map()->revision + 1}})
+                             .front();
+    document_.change(tr("Check %1 by hand").arg(pair_words(checked.reading)).toStdString(),
+                     [&](Project& project) {
+                       project.table.checks.push_back({present_time(), checked});
+                     });
     tape_->show_mm(0.0);
     show_project();
     if (checked.agrees())
@@ -215,7 +272,7 @@ void CheckWork::judge(double mm) {
           tr("The light does not lie where the calibration says: from %1 the tape reads otherwise. "
              "Measure again; if it stays so, calibrate again before cutting. Where only the size is in "
              "doubt, because the rulers were not measured, the tape can mend it.")
-              .arg(pair_words(from, to)));
+              .arg(pair_words(checked.reading)));
   } catch (const std::exception& reason) {
     emit refused(QString::fromUtf8(reason.what()));
   }
@@ -223,20 +280,22 @@ void CheckWork::judge(double mm) {
 
 void CheckWork::refine_scale() {
   try {
-    const auto readings = readings_of_this_map();
+    calibration::CheckFigure figure;
+    const auto readings = readings_of_this_map(figure);
     if (readings.empty()) return;
-    const auto figure = figure_of(document_.project().table.checks.back().checked);
+    std::vector<calibration::CheckedReading> before;
+    for (const KeptCheck& kept : document_.project().table.checks) before.push_back(kept.checked);
+    calibration::refuse_used(before, readings);
     const calibration::RefinedScale refined = calibration::refine_scale(*map(), figure, readings);
+    mended_by_ = refined.factor;
+    mended_map_ = refined.map.made_at + '/' + std::to_string(refined.map.revision);
     document_.change(tr("Mend the scale by the tape").toStdString(), [&](Project& project) {
+      for (KeptCheck& kept : project.table.checks)
+        if (of_this_map(kept.checked)) kept.checked.used = true;
       project.table.map = refined.map;
       project.table.fixed_camera.reset();  // its millimetres were the old ones
     });
     show_project();
-    verdicts_->show();
-    verdicts_->setText(verdicts_->text() + QLatin1Char('\n') +
-                       tr("The scale was mended by %1 %. It is known within %2 % now.")
-                           .arg(QLocale().toString(100.0 * (refined.factor - 1.0), 'f', 3),
-                                QLocale().toString(196.0 * refined.map.scale.relative_sigma, 'f', 3)));
     emit agreed();
   } catch (const std::exception& reason) {
     emit refused(QString::fromUtf8(reason.what()));

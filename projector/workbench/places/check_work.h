@@ -4,7 +4,9 @@
 //   connect(check, &CheckWork::disagrees, this, [](const QString& words) { ... });
 //
 // Readings are judged against what tape and map leave open together and kept with the table in the project,
-// one undoable step each. The quick one has two crosses and no more words than it needs.
+// one undoable step each. A reading is of the map whose light it was laid on: once the map is mended, light
+// of before is put out, and readings of it mend nothing any more. The quick one has two crosses and no more
+// words than it needs.
 #pragma once
 
 #include <QComboBox>
@@ -61,7 +63,12 @@ class CheckWork : public QWidget {
   const calibration::TableMap* map() const;
   CheckGrid grid() const;
   calibration::CheckFigure figure_of(const calibration::CheckedReading& checked) const;
-  std::vector<calibration::HandReading> readings_of_this_map() const;
+  bool of_this_map(const calibration::CheckedReading& checked) const;
+  /// Those that were laid on the figure of the last one, which `figure` becomes.
+  std::vector<calibration::HandReading> readings_of_this_map(calibration::CheckFigure& figure) const;
+  std::string which_map() const;
+  void name_crosses();
+  QString mended_words() const;
   QString verdict(const calibration::CheckedReading& checked) const;
   void measure_simulated();
 
@@ -73,7 +80,9 @@ class CheckWork : public QWidget {
   QComboBox* distances_ = nullptr;
   TapeBox* tape_ = nullptr;
   QPushButton *show_ = nullptr, *judge_ = nullptr, *measure_ = nullptr, *refine_ = nullptr;
-  QLabel* verdicts_ = nullptr;
+  QLabel *verdicts_ = nullptr, *tape_label_ = nullptr;
+  std::string lit_map_, mended_map_;  ///< whose figure is lit, and which one `mended_by_` led to
+  double mended_by_ = 1.0;
 };
 
 }  // namespace cowlcast::projector

@@ -126,6 +126,12 @@ void TablePlace::calibrate() {
                  tr("To the projector"), [this] { go_to_step(TableStep::lay); });
     return;
   }
+  if ((table.ruler_across > 0.0) != (table.ruler_down > 0.0)) {
+    notice_->say(tr("Only one of a sheet's two rulers is typed in, and the scale needs both. Measure the "
+                    "other as well, or set this one to 0 too."),
+                 tr("To the rulers"), [this] { go_to_step(TableStep::print); });
+    return;
+  }
   CalibrationJob job;
   job.files = table.photographs;
   job.request.width = table.width;

@@ -131,6 +131,33 @@ TEST_F(Program, LocateRefusesALineThatIsNoPointAndSaysWhich) {
   EXPECT_EQ(run("locate --table table.json", "").code, 0);
 }
 
+TEST_F(Program, MendsTheScaleOnceByAReading) {
+  map.scale = {"page", 1.0, 1.0, 0.006};
+  std::ofstream(folder / "table.json") << map.to_json();
+  const Ran drawn = run("check --table table.json --out figure.png");
+  ASSERT_EQ(drawn.code, 0) << drawn.err;
+  double side = 0.0;
+  const size_t at = drawn.out.find("A to B: ");
+  ASSERT_NE(at, std::string::npos) << drawn.out;
+  side = std::stod(drawn.out.substr(at + 8));
+  const std::string tape = std::to_string(side - 2.0);
+  const Ran once = run("check --table table.json --tape A,B," + tape + " --refine-scale");
+  EXPECT_EQ(once.code, 0) << once.err;
+  EXPECT_NE(once.out.find("A2, B2"), std::string::npos) << once.out;
+  const std::string mended = text_of(folder / "table.json");
+  for (const std::string& again : {"A,B," + tape, "A2,B2," + tape}) {
+    const Ran twice = run("check --table table.json --tape " + again + " --refine-scale");
+    EXPECT_EQ(twice.code, 3) << twice.out;
+    EXPECT_NE(twice.err.find("Light the figure"), std::string::npos) << twice.err;
+    EXPECT_EQ(text_of(folder / "table.json"), mended);
+  }
+  EXPECT_EQ(run("check --table table.json --tape A,B," + tape).code, 3) << "of another figure";
+  EXPECT_NE(run("check --table table.json --out figure.png").out.find("A2 to C2"), std::string::npos);
+  EXPECT_EQ(run("check --table table.json --tape A2,B2," + std::to_string(side)).code, 0);
+  EXPECT_EQ(run("check --table table.json --tape A2,B," + tape).code, 2);
+  EXPECT_EQ(run("check --table table.json --tape A2,B2," + tape + " --read-to 500").code, 2);
+}
+
 TEST_F(Program, FilesThatAreMissingOrWrongAreNamed) {
   const Ran missing = run("locate --table none.json", "1 2\n");
   EXPECT_EQ(missing.code, 1);
@@ -148,6 +175,11 @@ TEST_F(Program, FilesThatAreMissingOrWrongAreNamed) {
   EXPECT_EQ(run("calibrate --projector 1920x1080 --photos empty --out t.json").code, 3);
   std::ofstream(folder / "empty/a.jpg") << "no picture";
   EXPECT_EQ(run("calibrate --projector 1920x1080 --photos empty --out t.json").code, 3);
+  for (const char* place : {"--out no/t.json", "--out t.json --error-map no/e.png"}) {
+    const Ran nowhere = run(std::string("calibrate --projector 1920x1080 --photos empty ") + place);
+    EXPECT_EQ(nowhere.code, 1) << "told before the photographs are read: " << nowhere.err;
+    EXPECT_NE(nowhere.err.find("there is no folder"), std::string::npos) << nowhere.err;
+  }
   EXPECT_FALSE(fs::exists(folder / "t.json"));
 }
 

@@ -121,6 +121,12 @@ TEST(LiveTable, ATapeThatAgreesIsKeptAndOneThatDoesNotIsSaid) {
   EXPECT_LT(mended.scale.relative_sigma, map.scale.relative_sigma);
   EXPECT_NE(mended.scale.source.find("tape"), std::string::npos);
   EXPECT_FALSE(stand.document.project().table.fixed_camera) << "its millimetres were others";
+  EXPECT_NE(place.check().words().indexOf(QStringLiteral("The scale was mended by")), -1);
+  EXPECT_NE(place.check().words().indexOf(QStringLiteral("measure A2 to C2")), -1);
+  EXPECT_NE(place.check().words().indexOf(QStringLiteral("Before the table was mended: A to C")), -1);
+  const std::string once = mended.to_json();
+  place.check().refine_scale();
+  EXPECT_EQ(stand.document.project().table.map->to_json(), once) << "one reading mends once";
   stand.document.undo();
   EXPECT_EQ(stand.document.project().table.map->scale.source, map.scale.source);
   EXPECT_TRUE(stand.document.project().table.fixed_camera);

@@ -93,7 +93,14 @@ TEST(TablePlace, SaysWhatIsMissingBeforeItCalibrates) {
   stand.document.change("size", [](Project& project) {
     project.table.width = 1920;
     project.table.height = 1080;
+    project.table.ruler_across = 239.4;
   });
+  place.calibrate();
+  EXPECT_FALSE(place.busy());
+  EXPECT_NE(place.notice().words().indexOf(QStringLiteral("Only one of a sheet's two rulers")), -1);
+  place.notice().button()->click();
+  EXPECT_EQ(place.step(), TableStep::print);
+  stand.document.change("ruler", [](Project& project) { project.table.ruler_down = 179.7; });
   place.calibrate();
   EXPECT_TRUE(until([&] { return !place.busy(); }));
   EXPECT_NE(place.notice().words().indexOf(QStringLiteral("broken.jpg")), -1) << "the refusal names the file";
