@@ -50,6 +50,12 @@ bool same_pair(const HandReading& a, const HandReading& b) {
   return std::minmax(a.from, a.to) == std::minmax(b.from, b.to);
 }
 
+// The last reading between two crosses counts.
+bool is_last_of_pair(const std::vector<CheckedReading>& checked, const CheckedReading& which) {
+  return std::none_of(checked.begin() + (&which - checked.data()) + 1, checked.end(),
+                      [&](const CheckedReading& later) { return same_pair(later.reading, which.reading); });
+}
+
 // What a tape says of the scale.
 struct Ratio {
   double log, sigma;
@@ -72,6 +78,28 @@ std::vector<Ratio> ratios_of(const TableMap& map, const CheckFigure& figure,
         {std::log(c.reading.mm / c.drawn), sigma, &c, 1.0 / (sigma * sigma * static_cast<double>(of_pair))});
   }
   return out;
+}
+
+// What reading and map may differ by. The ends may err against each other: their errors are added up.
+double allowed_between(const TableMap& map, const Eigen::Vector2d& from, const Eigen::Vector2d& to,
+                       double reading_sigma) {
+  const double ends = kNormal95 / kRayleigh95 * (map.error_at(from) + map.error_at(to));
+  return std::hypot(kNormal95 * reading_sigma, ends);
+}
+
+void refuse_left_off(const RefinedScale& refined, const CheckFigure& figure,
+                     const std::vector<CheckedReading>& checked) {
+  for (const CheckedReading& before : checked) {
+    CheckedReading now = before;
+    now.drawn *= refined.factor;
+    now.allowed = allowed_between(refined.map, refined.factor * figure.at(now.reading.from),
+                                  refined.factor * figure.at(now.reading.to), now.reading.sigma);
+    if (is_last_of_pair(checked, before) && !now.agrees())
+      throw Refusal("Mended by the tape, the table would still not agree with it: from " +
+                    figure.label(now.reading.from) + " to " + figure.label(now.reading.to) + " it reads " +
+                    fixed(now.reading.mm, 1) + " mm where " + fixed(now.drawn, 1) +
+                    " mm would be drawn. Measure again; if it stays so, calibrate again.");
+  }
 }
 
 }  // namespace
@@ -135,9 +163,7 @@ std::vector<CheckedReading> judged(const TableMap& map, const CheckFigure& figur
           "and says nothing of the light as it is now. Light the figure again, whose crosses are "
           "called " +
           figure.label('A') + ", " + figure.label('B') + " and so on, and measure that.");
-    // The ends may err against each other: their errors are added up.
-    const double ends = kNormal95 / kRayleigh95 * (map.error_at(from) + map.error_at(to));
-    out.push_back({reading, (to - from).norm(), std::hypot(kNormal95 * reading.sigma, ends)});
+    out.push_back({reading, (to - from).norm(), allowed_between(map, from, to, reading.sigma)});
   }
   return out;
 }
@@ -186,6 +212,7 @@ RefinedScale refine_scale(const TableMap& map, const CheckFigure& figure,
   out.map.scale.down *= out.factor;
   out.map.scale.relative_sigma = sigma;
   if (out.map.scale.source.find("tape") == std::string::npos) out.map.scale.source += " and tape";
+  refuse_left_off(out, figure, checked);
   return out;
 }
 
@@ -197,6 +224,12 @@ void refuse_used(const std::vector<CheckedReading>& kept, const std::vector<Hand
         throw Refusal("The scale was mended before by this very reading, " + fixed(reading.mm, 1) +
                       " mm. It counts once. Light the figure anew and lay the tape there; if it reads the "
                       "same again, or agrees, nothing is left to mend.");
+}
+
+std::optional<CheckedReading> failed_check(const std::vector<CheckedReading>& kept) {
+  for (auto check = kept.rbegin(); check != kept.rend(); ++check)
+    if (!check->agrees() && !check->used && is_last_of_pair(kept, *check)) return *check;
+  return std::nullopt;
 }
 
 std::string check_json(const CheckedReading& checked, const std::string& when) {

@@ -73,13 +73,19 @@ struct RefinedScale {
 /// Readings between the same two crosses count together as one: their mean, no better known than the best
 /// of them. What is wrong with the tape's laying, with the eye over these two crosses and with the map there
 /// is wrong in all of them, and does not average away. Readings of different pairs add up as independent.
-/// The map that comes out is the next revision: its figure must be lit and measured anew.
+/// The map that comes out is the next revision: its figure must be lit and measured anew. One that the last
+/// reading of a pair would still not agree with is refused too.
 RefinedScale refine_scale(const TableMap& map, const CheckFigure& figure,
                           const std::vector<HandReading>& readings);
 
 /// Throws Refusal when one of `readings` was used before to mend the scale: the same length between the same
 /// two crosses. The same tape saying the same again tells nothing new.
 void refuse_used(const std::vector<CheckedReading>& kept, const std::vector<HandReading>& readings);
+
+/// The newest reading that did not agree and that nothing made good since: neither a later one of the same
+/// two crosses, in whatever figure, nor that the scale was mended by it. None: no tape speaks against the
+/// map.
+std::optional<CheckedReading> failed_check(const std::vector<CheckedReading>& kept);
 
 /// One reading as files keep it: a JSON object.
 std::string check_json(const CheckedReading& checked, const std::string& when);

@@ -2440,6 +2440,26 @@
         <translation>Lassen Sie beides weg und legen Sie das Teil mit U neu an, wo der Stoff verschoben wurde.</translation>
     </message>
     <message>
+        <source>The calibration is dated later than this computer's clock, so its age is not known.</source>
+        <translation>Die Kalibrierung trägt ein späteres Datum, als die Uhr dieses Rechners zeigt; ihr Alter ist also nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>Set the clock right, or calibrate again.</source>
+        <translation>Stellen Sie die Uhr richtig oder kalibrieren Sie neu.</translation>
+    </message>
+    <message>
+        <source>A check by hand did not agree with this calibration: from %1 to %2 the tape read %3 mm where %4 mm are drawn.</source>
+        <translation>Eine Prüfung von Hand stimmte nicht mit dieser Kalibrierung überein: Von %1 bis %2 las das Maßband %3 mm, gezeichnet sind %4 mm.</translation>
+    </message>
+    <message>
+        <source>Measure the same again; if it stays so, calibrate again.</source>
+        <translation>Messen Sie dasselbe noch einmal; bleibt es so, kalibrieren Sie neu.</translation>
+    </message>
+    <message>
+        <source>Mended by the tape, the table would still not agree with it: from %1 to %2 it reads %3 mm where %4 mm would be drawn.</source>
+        <translation>Auch nach dem Maßband gerichtet stimmte der Tisch nicht mit ihm überein: Von %1 bis %2 liest es %3 mm, gezeichnet würden %4 mm.</translation>
+    </message>
+    <message>
         <source>The table was calibrated anew since this piece was begun, so the strokes left may not meet those that are cut.</source>
         <translation>Seit dieses Teil begonnen wurde, ist der Tisch neu kalibriert; die übrigen Züge treffen vielleicht nicht auf die geschnittenen.</translation>
     </message>

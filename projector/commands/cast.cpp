@@ -45,8 +45,9 @@ CuttingWishes wishes_of(const CastOptions& options) {
   return wishes;
 }
 
-// The record so far, and a calibration that is too old waived in it, when she says so.
+// The record so far, and what speaks against the calibration waived in it, when she says so.
 Record record_to_go_on_with(const CastOptions& options, const calibration::TableMap& map,
+                            const std::vector<calibration::CheckedReading>& checks,
                             const drafting::Piece& piece, const std::string& started) {
   Record record;
   if (!options.record.empty() && std::filesystem::exists(options.record))
@@ -61,10 +62,10 @@ Record record_to_go_on_with(const CastOptions& options, const calibration::Table
         " with another cut line than " + options.piece +
         " has. Go on with the piece file as it was then, or give another --record file to "
         "begin this one on fresh cloth.");
-  if (const auto block = calibration_block(map, record, started)) {
+  if (const auto block = calibration_block(map, checks, record, started)) {
     if (!options.anyway)
       throw calibration::Refusal(*block + " To cut all the same, say --anyway; it is written in the record.");
-    record = waived(record, *block, started);
+    record = waived(record, *block, map.made_at, started);
   }
   if (record.cut == 0) record.table_made_at = map.made_at;
   return record;
@@ -95,12 +96,12 @@ void keep_found_again(const CastOptions& options, const TableWatch& table) {
 }
 
 void run(const CastOptions& options) {
-  const auto map =
-      calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
+  const std::string table_text = read_file(options.table, "a table file made by `cowlcast calibrate`");
+  const auto map = calibration::TableMap::from_json(table_text);
   const drafting::Piece piece = read_piece(options.piece);
   std::optional<Watching> watching = watching_wished(options, map);
   const std::string started = present_time();
-  Record record = record_to_go_on_with(options, map, piece, started);
+  Record record = record_to_go_on_with(options, map, calibration::kept_checks(table_text), piece, started);
   Remembered remembered;
   record.cautions_read_at = std::max(record.cautions_read_at, remembered.cautions_read_at());
   CuttingView first = begun(map, piece, wishes_of(options), record, started);
@@ -199,7 +200,8 @@ void add_cast(CLI::App& app, Job& job) {
       ->add_flag("--sound", options->sound, "a short sound when the camera sees something ahead of the blade")
       ->needs(camera);
   command->add_flag("--inches", options->inches, "say lengths on the table in inches");
-  command->add_flag("--anyway", options->anyway, "cut by an old or changed calibration all the same");
+  command->add_flag("--anyway", options->anyway,
+                    "cut by an old, changed or doubted calibration all the same");
   command->footer(
       "Arrow keys move the piece by 1 mm, with shift 10 mm, with ctrl or alt 0.1 mm; Q and E turn it,\n"
       "F flips it, the mouse drags it, H brings it back to its laid-out place, to which moves near it go\n"

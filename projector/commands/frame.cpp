@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <utility>
 
+#include "calibration/check/hand_check.h"
 #include "calibration/refusal.h"
 #include "projector/blade/blade_marks.h"
 #include "projector/commands/command.h"
@@ -60,8 +61,8 @@ std::string check_picture_name(const std::string& name) {
 }
 
 void run(const FrameOptions& options) {
-  const auto map =
-      calibration::TableMap::from_json(read_file(options.table, "a table file made by `cowlcast calibrate`"));
+  const std::string table_text = read_file(options.table, "a table file made by `cowlcast calibrate`");
+  const auto map = calibration::TableMap::from_json(table_text);
   const drafting::Piece piece = read_piece(options.piece);
   const Laying laying{options.at.x, options.at.y, options.at.angle, options.work.mirrored, options.height};
   Polyline outline = laid(laying, piece.cut_line);
@@ -81,6 +82,13 @@ void run(const FrameOptions& options) {
         "The lit ",
         reach.outside);
     std::cerr << text << lit_box(map, laying.height) << ".\n";
+  }
+  if (const auto failed = failed_check(calibration::kept_checks(table_text))) {
+    calibration::CheckFigure figure;
+    figure.number = failed->reading.figure;
+    std::cerr << "Caution: a check by hand did not agree with this calibration, from "
+              << figure.label(failed->reading.from) << " to " << figure.label(failed->reading.to)
+              << ". Check again before cutting, or calibrate again.\n";
   }
   if (const std::string caution = thick_cloth_caution(map, outline, laying.height); !caution.empty())
     std::cerr << caution << '\n';

@@ -56,6 +56,8 @@ CuttingView begun(const calibration::TableMap& map, drafting::Piece piece, const
   std::vector<Cut> plan = cuts_of(cut_runs(piece), wishes.blade, {});
   CuttingView view = new_view(std::move(piece), std::move(plan), laying, style_for_cloth(wishes.cloth));
   view.person = standing_before(lit, wishes.hand);
+  view.table_made_at = map.made_at;
+  view.begun_at = now;
   view.inches = wishes.inches;
   view.overlay.hand = view.person.hand;
   view.overlay.band_width = wishes.band;

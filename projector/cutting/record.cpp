@@ -1,5 +1,6 @@
 #include "projector/cutting/record.h"
 
+#include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <cstdint>
@@ -46,7 +47,7 @@ std::vector<StrokePlace> strokes_from(const json& in) {
 std::string record_to_json(const Record& record) {
   json waivers = json::array();
   for (const Waiver& waiver : record.waivers)
-    waivers.push_back({{"at", waiver.at}, {"reason", waiver.reason}});
+    waivers.push_back({{"at", waiver.at}, {"reason", waiver.reason}, {"table", waiver.table}});
   json out{{"format", kFormat},
            {"schema", 1},
            {"piece", record.piece},
@@ -105,7 +106,7 @@ Record record_from_json(const std::string& text) {
     record.seconds = in.at("seconds");
     record.cautions_read_at = in.at("cautions_read_at");
     for (const json& waiver : in.at("waivers"))
-      record.waivers.push_back({waiver.at("at"), waiver.at("reason")});
+      record.waivers.push_back({waiver.at("at"), waiver.at("reason"), waiver.value("table", std::string())});
     if (in.contains("shape")) record.shape = in.at("shape");
     if (in.contains("cut_strokes")) record.cut_strokes = strokes_from(in.at("cut_strokes"));
     const Laying& l = record.laying;
@@ -144,27 +145,63 @@ bool cautions_due(const Record& record, const std::string& now) {
   return record.cautions_read_at.size() < day || now.substr(0, day) != record.cautions_read_at.substr(0, day);
 }
 
-std::optional<std::string> calibration_block(const calibration::TableMap& map, const Record& record,
-                                             const std::string& now, double hours) {
-  std::string reason;
-  const auto age = seconds_between(map.made_at, now);
-  if (record.cut > 0 && record.cut < record.strokes && record.table_made_at != map.made_at)
-    reason =
-        "The table was calibrated anew since this piece was begun, so the strokes left may not meet those "
-        "that are cut. Lay the piece to the cut edges first.";
-  else if (!age || *age < 0.0)
-    reason = "The calibration does not say when it was made. Calibrate again.";
-  else if (*age > hours * 3600.0)
-    reason = "The table was calibrated more than " + std::to_string(static_cast<int>(hours)) +
-             " hours ago and anything may have moved since. Calibrate again.";
-  if (reason.empty()) return std::nullopt;
-  for (const Waiver& waiver : record.waivers)
-    if (waiver.reason == reason) return std::nullopt;
-  return reason;
+namespace {
+
+bool holds(const Waiver& waiver, const std::string& reason, const std::string& table,
+           const std::string& now) {
+  const auto age = seconds_between(waiver.at, now);
+  return !table.empty() && waiver.table == table && waiver.reason.find(reason) != std::string::npos && age &&
+         *age >= 0.0 && *age <= kTrusted * 3600.0;
 }
 
-Record waived(Record record, const std::string& reason, const std::string& now) {
-  record.waivers.push_back({now, reason});
+std::string age_block(const std::string& made_at, const std::string& now) {
+  const auto age = seconds_between(made_at, now);
+  if (!age) return "The calibration does not say when it was made. Calibrate again.";
+  if (*age < 0.0)
+    return "The calibration is dated later than this computer's clock, so its age is not known. Set the "
+           "clock right, or calibrate again.";
+  if (*age <= kTrusted * 3600.0) return {};
+  return "The table was calibrated more than " + std::to_string(static_cast<int>(kTrusted)) +
+         " hours ago and anything may have moved since. Calibrate again.";
+}
+
+std::string check_block(const calibration::CheckedReading& check) {
+  calibration::CheckFigure figure;
+  figure.number = check.reading.figure;
+  char text[320];
+  std::snprintf(text, sizeof text,
+                "A check by hand did not agree with this calibration: from %s to %s the tape read %.1f mm "
+                "where %.1f mm are drawn. Measure the same again; if it stays so, calibrate again.",
+                figure.label(check.reading.from).c_str(), figure.label(check.reading.to).c_str(),
+                check.reading.mm, check.drawn);
+  return text;
+}
+
+}  // namespace
+
+std::optional<std::string> calibration_block(const calibration::TableMap& map,
+                                             const std::vector<calibration::CheckedReading>& checks,
+                                             const Record& record, const std::string& now) {
+  std::vector<std::string> reasons;
+  if (record.cut > 0 && record.cut < record.strokes && record.table_made_at != map.made_at)
+    reasons.emplace_back(
+        "The table was calibrated anew since this piece was begun, so the strokes left may not meet those "
+        "that are cut. Lay the piece to the cut edges first.");
+  if (const auto failed = failed_check(checks)) reasons.push_back(check_block(*failed));
+  reasons.push_back(age_block(map.made_at, now));
+  std::string block;
+  for (const std::string& reason : reasons) {
+    const auto covers = [&](const Waiver& waiver) { return holds(waiver, reason, map.made_at, now); };
+    if (!reason.empty() && std::none_of(record.waivers.begin(), record.waivers.end(), covers))
+      block += (block.empty() ? "" : " ") + reason;
+  }
+  return block.empty() ? std::nullopt : std::optional(block);
+}
+
+Record waived(Record record, const std::string& reason, const std::string& table, const std::string& now) {
+  for (const Waiver& waiver : record.waivers)
+    if (holds(waiver, reason, table, now)) return record;
+  record.waivers.push_back({now, reason, table});
   return record;
 }
 

@@ -1,7 +1,7 @@
 // The record of a piece being cut: what is done, where it lay, what was waived.
 //
 //   Record record = record_from_json(text);
-//   if (auto block = calibration_block(map, record, now)) show(*block);
+//   if (auto block = calibration_block(map, checks, record, now)) show(*block);
 //
 // Plain values; reading, writing and the clock are the caller's. Times are
 // ISO 8601, UTC, to the second: "2000-01-31T09:30:00Z".
@@ -11,15 +11,18 @@
 #include <string>
 #include <vector>
 
+#include "calibration/check/hand_check.h"
 #include "calibration/table_map/table_map.h"
 #include "projector/frame/laying.h"
 
 namespace cowlcast::projector {
 
-/// A block that the operator has waived, with her knowledge.
+/// A block that the operator has waived, with her knowledge: of one table, for as long as a calibration is
+/// trusted without.
 struct Waiver {
-  std::string at;      ///< when
-  std::string reason;  ///< what was waived
+  std::string at;          ///< when
+  std::string reason;      ///< what was waived: a sentence, or several
+  std::string table = {};  ///< `made_at` of the calibration it was waived for; empty: holds for none
 };
 
 /// A stroke, told from the others by where it lies in the piece, mm.
@@ -60,12 +63,18 @@ std::optional<double> seconds_between(const std::string& from, const std::string
 /// True when the cautions have not been read on the day of `now`.
 bool cautions_due(const Record& record, const std::string& now);
 
-/// Why the table should not be cut by now: calibrated too long ago, or anew since the first stroke of a
-/// piece that is half cut. None when there is no reason, or the same one is waived already.
-std::optional<std::string> calibration_block(const calibration::TableMap& map, const Record& record,
-                                             const std::string& now, double hours = 12.0);
+/// For how long a calibration is trusted, and a waiver holds, hours.
+inline constexpr double kTrusted = 12.0;
 
-/// The record with the block waived.
-Record waived(Record record, const std::string& reason, const std::string& now);
+/// All that speaks against cutting by the table now, a sentence or more for each reason: calibrated anew
+/// since the first stroke of a piece that is half cut; calibrated too long ago, or nobody knows when; a check
+/// by hand that did not agree. Without those that are waived; none when nothing is left.
+std::optional<std::string> calibration_block(const calibration::TableMap& map,
+                                             const std::vector<calibration::CheckedReading>& checks,
+                                             const Record& record, const std::string& now);
+
+/// The record with the block waived for the table that was calibrated at `table`; as it is where that waiver
+/// holds already.
+Record waived(Record record, const std::string& reason, const std::string& table, const std::string& now);
 
 }  // namespace cowlcast::projector

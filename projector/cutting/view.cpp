@@ -244,10 +244,12 @@ Record recorded(const CuttingView& view, Record record, const std::string& now) 
   record.cut_strokes = places_of(view.piece, {view.plan.begin(), view.plan.begin() + view.cut});
   record.seconds = view.seconds;
   if (view.cautions_read) record.cautions_read_at = now;
-  for (const std::string& reason : view.waived) {
-    const auto same = [&](const Waiver& waiver) { return waiver.reason == reason; };
-    if (std::none_of(record.waivers.begin(), record.waivers.end(), same))
-      record = cowlcast::projector::waived(std::move(record), reason, now);
+  for (const std::string& reason : view.waived) {  // once in a sitting, at the time it was waived
+    const auto written = [&](const Waiver& waiver) {
+      return waiver.reason == reason && waiver.table == view.table_made_at && waiver.at >= view.begun_at;
+    };
+    if (std::none_of(record.waivers.begin(), record.waivers.end(), written))
+      record.waivers.push_back({now, reason, view.table_made_at});
   }
   return record;
 }

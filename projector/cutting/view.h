@@ -126,6 +126,8 @@ struct CuttingView {
   std::string message;              ///< of the last action, one sentence
   std::string block;                ///< why not to cut by this light now; empty: no reason
   std::vector<std::string> waived;  ///< blocks waived in this sitting
+  std::string table_made_at;        ///< of the calibration that is cut by
+  std::string begun_at;             ///< when this sitting began, as records have it
   bool asked = false;               ///< the last act asked whether to waive, or to end
   bool ended = false;
   Notice notice;

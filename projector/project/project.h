@@ -81,6 +81,13 @@ struct TableChoice {
   std::optional<calibration::FixedCamera> fixed_camera = {};  ///< it stays, and where it stands over this map
 };
 
+/// The checks by hand without their times.
+inline std::vector<calibration::CheckedReading> readings_of(const TableChoice& table) {
+  std::vector<calibration::CheckedReading> readings;
+  for (const KeptCheck& kept : table.checks) readings.push_back(kept.checked);
+  return readings;
+}
+
 struct Project {
   std::string name;
   PatternChoice pattern;

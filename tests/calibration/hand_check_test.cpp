@@ -136,6 +136,39 @@ TEST(RefineScale, TakesNoReadingTwice) {
   EXPECT_EQ(kept_checks(with_checks(mended.to_json(), nullptr, kept, "")).front().reading.mm, reading.mm);
 }
 
+TEST(RefineScale, RefusesWhatWouldStillNotAgreeWithItsOwnTape) {
+  const TableMap map = table(0.0003);
+  const CheckFigure figure = check_figure(map);
+  const double slant = (figure.at('A') - figure.at('C')).norm();
+  const HandReading near{'A', 'C', slant + 1.4, 0.5}, far{'A', 'C', slant + 2.2, 0.5};
+  EXPECT_FALSE(judged(map, figure, {near}).front().agrees());
+  const RefinedScale refined = refine_scale(map, figure, {near});
+  EXPECT_LE(std::abs(near.mm - refined.factor * slant), judged(map, figure, {near}).front().allowed);
+  EXPECT_THROW(refine_scale(map, figure, {far}), Refusal)
+      << "the rulers say otherwise, and half way is neither";
+}
+
+TEST(FailedCheck, IsTheNewestThatNothingMadeGood) {
+  const auto check = [](char from, char to, double off, int figure = 1) {
+    return CheckedReading{{from, to, 1200.0 + off, 0.5, figure}, 1200.0, 1.5};
+  };
+  EXPECT_FALSE(failed_check({}));
+  EXPECT_FALSE(failed_check({check('A', 'C', 1.4)}));
+  std::vector<CheckedReading> kept{check('A', 'C', 6.0), check('B', 'D', -4.0), check('A', 'B', 0.5)};
+  EXPECT_EQ(failed_check(kept)->reading.from, 'B');
+  kept.push_back(check('D', 'B', 0.2));
+  EXPECT_EQ(failed_check(kept)->reading.from, 'A') << "other crosses say nothing of these";
+  kept.push_back(check('A', 'C', 0.2, 2));
+  EXPECT_FALSE(failed_check(kept)) << "of the next figure, and it agrees";
+  kept.push_back(check('C', 'A', 5.0, 2));
+  EXPECT_EQ(failed_check(kept)->reading.figure, 2);
+  kept.back().used = true;
+  EXPECT_FALSE(failed_check(kept)) << "the scale was mended by it";
+  kept[2].used = true;
+  kept[1] = check('B', 'M', 9.0);
+  EXPECT_EQ(failed_check(kept)->reading.to, 'M') << "another mends nothing of it";
+}
+
 TEST(WithChecks, KeepsReadingsBesideTheMap) {
   const TableMap map = table(0.006);
   const CheckFigure figure = check_figure(map);

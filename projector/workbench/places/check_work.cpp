@@ -198,12 +198,16 @@ std::vector<calibration::HandReading> CheckWork::readings_of_this_map(
   const auto& checks = document_.project().table.checks;
   if (checks.empty() || !of_this_map(checks.back().checked)) return readings;
   figure = figure_of(checks.back().checked);
-  for (const KeptCheck& kept : checks) {
-    if (!of_this_map(kept.checked) || kept.checked.used) continue;
-    const auto now = calibration::judged(*map(), figure, {kept.checked.reading});
-    if (std::abs(now.front().drawn - kept.checked.drawn) < kSameMap) readings.push_back(kept.checked.reading);
-  }
+  for (const KeptCheck& kept : checks)
+    if (mends(kept.checked, figure)) readings.push_back(kept.checked.reading);
   return readings;
+}
+
+bool CheckWork::mends(const calibration::CheckedReading& checked,
+                      const calibration::CheckFigure& figure) const {
+  if (!of_this_map(checked) || checked.used) return false;
+  const double drawn = (figure.at(checked.reading.from) - figure.at(checked.reading.to)).norm();
+  return std::abs(drawn - checked.drawn) < kSameMap;
 }
 
 /// The figure whose distance the reading is of: with inches its sides are others.
@@ -283,15 +287,13 @@ void CheckWork::refine_scale() {
     calibration::CheckFigure figure;
     const auto readings = readings_of_this_map(figure);
     if (readings.empty()) return;
-    std::vector<calibration::CheckedReading> before;
-    for (const KeptCheck& kept : document_.project().table.checks) before.push_back(kept.checked);
-    calibration::refuse_used(before, readings);
+    calibration::refuse_used(readings_of(document_.project().table), readings);
     const calibration::RefinedScale refined = calibration::refine_scale(*map(), figure, readings);
     mended_by_ = refined.factor;
     mended_map_ = refined.map.made_at + '/' + std::to_string(refined.map.revision);
     document_.change(tr("Mend the scale by the tape").toStdString(), [&](Project& project) {
       for (KeptCheck& kept : project.table.checks)
-        if (of_this_map(kept.checked)) kept.checked.used = true;
+        if (mends(kept.checked, figure)) kept.checked.used = true;
       project.table.map = refined.map;
       project.table.fixed_camera.reset();  // its millimetres were the old ones
     });

@@ -66,6 +66,8 @@ class CheckWork : public QWidget {
   bool of_this_map(const calibration::CheckedReading& checked) const;
   /// Those that were laid on the figure of the last one, which `figure` becomes.
   std::vector<calibration::HandReading> readings_of_this_map(calibration::CheckFigure& figure) const;
+  /// Whether the scale may be mended by it: laid on that figure of this map, and not used yet.
+  bool mends(const calibration::CheckedReading& checked, const calibration::CheckFigure& figure) const;
   std::string which_map() const;
   void name_crosses();
   QString mended_words() const;

@@ -120,16 +120,21 @@ void CuttingPlace::show_project() {
     window_.reset();
     basis_ = now;
     begin(*chosen, *project.table.map);
-  } else if (view_ && is_laying(*view_)) {  // an undone move
-    const auto record = project.cutting.find(chosen->name);
-    if (record != project.cutting.end() && !same_laying(record->second.laying, view_->laying)) {
-      const double height = view_->laying.height;
-      view_->laying = record->second.laying;
-      view_->laying.height = height;
-      if (window_) window_->set_view(*view_);
-    }
+  } else if (view_) {
+    follow_calibration(record_of(project, *chosen));
+    if (is_laying(*view_)) follow_undone_move(*chosen);
   }
   show_view();
+}
+
+void CuttingPlace::follow_undone_move(const drafting::Piece& chosen) {
+  const std::map<std::string, Record>& records = document().project().cutting;
+  const auto record = records.find(chosen.name);
+  if (record == records.end() || same_laying(record->second.laying, view_->laying)) return;
+  const double height = view_->laying.height;
+  view_->laying = record->second.laying;
+  view_->laying.height = height;
+  if (window_) window_->set_view(*view_);
 }
 
 void CuttingPlace::begin(const drafting::Piece& piece, const calibration::TableMap& map) {
@@ -160,15 +165,27 @@ void CuttingPlace::begin(const drafting::Piece& piece, const calibration::TableM
       wishes.at.reset();
       view_ = begun(map, piece, wishes, record, now);
     }
-    const auto block = project.table.simulated ? std::nullopt : calibration_block(map, record, now);
-    block_ = block.value_or(std::string());
-    if (block) view_ = blocked(*view_, *block);
+    block_ = {};
+    follow_calibration(record);
     if (!changed.empty())
       notice_->say(in_own_words(changed), document().can_undo() ? tr("Undo the last change") : QString(),
                    [this] { document().undo(); });
   } catch (const std::exception& reason) {
     notice_->say(in_own_words(reason.what()));
   }
+}
+
+// A check by hand may speak against the calibration, or for it again, amid the work.
+void CuttingPlace::follow_calibration(const Record& record) {
+  const TableChoice& table = document().project().table;
+  if (!view_) return;
+  const auto block = table.simulated
+                         ? std::nullopt
+                         : calibration_block(*table.map, readings_of(table), record, present_time());
+  const std::string before = std::exchange(block_, block.value_or(std::string()));
+  if (before == block_) return;
+  view_ = blocked(*view_, block_);
+  if (window_) window_->set_view(*view_);
 }
 
 void CuttingPlace::act(Act act, Pace pace) {

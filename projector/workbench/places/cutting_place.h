@@ -62,6 +62,8 @@ class CuttingPlace : public Workplace {
   void show_pieces();
   void show_screens();
   void begin(const drafting::Piece& piece, const calibration::TableMap& map);
+  void follow_calibration(const Record& record);
+  void follow_undone_move(const drafting::Piece& chosen);
   void become(CuttingView next);
   QWidget* make_watch();
   void follow_watch();

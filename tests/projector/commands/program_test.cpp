@@ -6,7 +6,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "calibration/check/hand_check.h"
 #include "drafting/piece/piece.h"
+#include "projector/cutting/now.h"
 #include "projector/cutting/record.h"
 #include "projector/frame/laying.h"
 #include "tests/projector/commands/program.h"
@@ -307,6 +309,25 @@ TEST_F(Program, DoesNotMoveAPieceThatIsHalfCut) {
         << moved.err;
   }
   EXPECT_EQ(text_of(folder / "r.json"), text);
+}
+
+TEST_F(Program, DoesNotCutByATableWhoseCheckDidNotAgree) {
+  map.made_at = present_time();
+  std::ofstream(folder / "table.json") << map.to_json();
+  const std::string frame = "frame --table table.json --piece piece.json --at 0,0,0 --out f.png";
+  EXPECT_EQ(run(frame).err.find("check by hand"), std::string::npos);
+  const calibration::CheckFigure figure = calibration::check_figure(map);
+  const double drawn = (figure.at('A') - figure.at('C')).norm();
+  EXPECT_EQ(run("check --table table.json --tape A,C," + std::to_string(drawn + 9.0)).code, 3);
+  const Ran cast = run("cast --table table.json --piece piece.json");
+  EXPECT_EQ(cast.code, 3);
+  EXPECT_NE(cast.err.find("from A to C the tape read"), std::string::npos) << cast.err;
+  EXPECT_NE(cast.err.find("--anyway"), std::string::npos) << cast.err;
+  const Ran drawing = run(frame);
+  EXPECT_EQ(drawing.code, 0);
+  EXPECT_NE(drawing.err.find("Caution: a check by hand did not agree"), std::string::npos) << drawing.err;
+  EXPECT_EQ(run("check --table table.json --tape A,C," + std::to_string(drawn)).code, 0);
+  EXPECT_EQ(run(frame).err.find("check by hand"), std::string::npos) << "the last one agreed";
 }
 
 TEST_F(Program, SaysWhenAPieceLiesOutsideTheLight) {

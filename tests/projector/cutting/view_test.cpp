@@ -385,6 +385,10 @@ TEST(CuttingView, ABlockStandsInPlaceOfTheLinesUntilItIsWaivedTwiceAsked) {
   ASSERT_EQ(record.waivers.size(), 1u);
   EXPECT_NE(record.waivers.front().reason.find("projector was moved"), std::string::npos);
   EXPECT_EQ(recorded(view, record, "2000-01-01T11:00:00Z").waivers.size(), 1u) << "written once";
+  EXPECT_EQ(recorded(view, record, "2000-01-02T11:00:00Z").waivers.size(), 1u)
+      << "and not said again by work";
+  view.begun_at = "2000-01-02T09:00:00Z";
+  EXPECT_EQ(recorded(view, record, "2000-01-02T11:00:00Z").waivers.size(), 2u) << "waived another day";
 }
 
 TEST(CuttingView, ANoticeIsDrawnLastAndDimsTheRest) {

@@ -186,6 +186,30 @@ TEST(CuttingPlace, AnOldCalibrationBlocksUntilItIsWaived) {
   EXPECT_EQ(stand.document.project().cutting.at("cowl front").waivers.size(), 1u);
 }
 
+TEST(CuttingPlace, ACheckThatDidNotAgreeBlocksUntilOneDoes) {
+  Stand stand;
+  calibrate_and_draft(stand.document);
+  CuttingPlace place(stand.document, stand.settings, stand.garment);
+  place.show_project();
+  read_cautions(place);
+  place.act(Act::next);
+  const auto check = [&](double mm) {
+    stand.document.change("check", [&](Project& project) {
+      project.table.checks.push_back({present_time(), {{'A', 'C', mm, 0.5}, 1200.0, 1.5}});
+    });
+    place.show_project();
+  };
+  check(1200.0);
+  EXPECT_TRUE(place.view()->block.empty());
+  check(1209.0);
+  EXPECT_FALSE(place.view()->block.empty());
+  place.act(Act::next);
+  EXPECT_EQ(place.view()->cut, 0) << "nothing is cut by it";
+  check(1200.5);
+  EXPECT_TRUE(place.view()->block.empty());
+  EXPECT_EQ(place.view()->phase, Phase::cutting) << "the work goes on where it was";
+}
+
 TEST(CuttingPlace, SaysWhyNothingCanBeShownOnTheProjector) {
   Stand stand;
   calibrate_and_draft(stand.document);

@@ -109,6 +109,7 @@ TEST(LiveTable, ATapeThatAgreesIsKeptAndOneThatDoesNotIsSaid) {
   ASSERT_EQ(stand.document.project().table.checks.size(), 2u);
   EXPECT_FALSE(stand.document.project().table.checks.back().checked.agrees());
   EXPECT_NE(place.notice().words().indexOf(QStringLiteral("otherwise")), -1);
+  EXPECT_TRUE(calibration::failed_check(readings_of(stand.document.project().table)));
   place.check().refine_scale();
   EXPECT_NE(place.notice().words().indexOf(QStringLiteral("does not go with")), -1)
       << "two tapes that contradict each other mend nothing: " << place.notice().words().toStdString();
